@@ -1,0 +1,1 @@
+"""Tables, one subject a file."""

@@ -1,0 +1,1 @@
+"""What the use cases ask of the database, one subject a file."""

@@ -1,0 +1,1 @@
+"""Layout families of datasheet tables: geometry and wording, one family a file."""

@@ -1,0 +1,1 @@
+"""Formulas, one physical subject a file; plain arithmetic on floats and arrays."""

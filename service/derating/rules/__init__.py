@@ -1,0 +1,1 @@
+"""Published derating rule sets, one a file."""

@@ -1,0 +1,1 @@
+"""The words that everybody shares: frozen dataclasses on the standard library alone."""

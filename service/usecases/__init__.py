@@ -1,0 +1,1 @@
+"""What people want done, one wish a file, and the ports that the wishes need."""
