@@ -1,0 +1,103 @@
+"""Characters that stand together become words: by place alone, whatever the order in which they were drawn."""
+
+from dataclasses import dataclass, field
+
+from parsers.glyphs.drawn import Mark
+
+_GAP = 0.2
+"""A wider gap than this share of the size ends a word. [1]"""
+_SMALLER = 0.85
+"""A character smaller than this share of its neighbour is a mark or an index of it. [1]"""
+_SHIFT = 0.12
+"""A small character stands raised or lowered when its baseline differs by more than this share of the size. [1]"""
+_BAND = 8.0
+"""Height of the bands in which words that are still open are looked up. [pt]"""
+
+
+@dataclass(slots=True, eq=False)
+class Cluster:
+    """A word while it grows to the right.
+
+    Attributes:
+        marks: Its characters, left to right.
+        x1: Right end. [pt]
+        size: Size of its largest character. [pt]
+        baseline: Baseline of its largest character. [pt]
+        closed: Whether a space has ended it.
+    """
+
+    marks: list[Mark] = field(default_factory=list)
+    x1: float = 0.0
+    size: float = 0.0
+    baseline: float = 0.0
+    closed: bool = False
+
+    def add(self, mark: Mark) -> None:
+        """Take one more character at the right."""
+        self.marks.append(mark)
+        self.x1 = max(self.x1, mark.x1)
+        if mark.size > self.size:
+            self.size, self.baseline = mark.size, mark.baseline
+
+
+def clusters(marks: list[Mark]) -> list[Cluster]:
+    """Words of upright characters.
+
+    Args:
+        marks: Upright characters in any order.
+
+    Returns:
+        Words in reading order: by line, then from left to right.
+    """
+    words: list[Cluster] = []
+    bands: dict[int, list[Cluster]] = {}
+    for mark in sorted(marks, key=lambda mark: (mark.x0, mark.x1)):
+        band = round(mark.baseline / _BAND)
+        word = _neighbour(mark, [word for near in (band - 1, band, band + 1) for word in bands.get(near, ())])
+        if mark.text.isspace():
+            if word is not None:
+                word.closed = True
+            continue
+        if word is None or word.closed or not _joins(word, mark):
+            word = Cluster()
+            words.append(word)
+            bands[band] = [other for other in bands.get(band, ()) if other.x1 > mark.x0 - 2 * mark.size]
+            bands[band].append(word)
+        word.add(mark)
+    return _in_reading_order(words)
+
+
+def _neighbour(mark: Mark, words: list[Cluster]) -> Cluster | None:
+    """The word that ends where the mark begins, on the nearest baseline."""
+    best, least = None, 1e9
+    for word in words:
+        size = max(word.size, mark.size)
+        away = abs(word.baseline - mark.baseline)
+        if away < 0.6 * size and -0.6 * size < mark.x0 - word.x1 < _GAP * size:
+            away += abs(mark.x0 - word.x1)
+            if away < least:
+                best, least = word, away
+    return best
+
+
+def _joins(word: Cluster, mark: Mark) -> bool:
+    """Whether a mark belongs to the word at its left; a footnote mark does not, nor does a digit of another size."""
+    last = word.marks[-1]
+    same_line = abs(word.baseline - mark.baseline) <= _SHIFT * max(word.size, mark.size)
+    if mark.size >= _SMALLER * word.size and word.size >= _SMALLER * mark.size:
+        return same_line or (last.size == mark.size and last.baseline == mark.baseline)
+    if mark.size > word.size:
+        return False
+    raised = mark.baseline < word.baseline - _SHIFT * word.size
+    return not raised and not last.text.isdigit()
+
+
+def _in_reading_order(words: list[Cluster]) -> list[Cluster]:
+    """By line, then from left to right."""
+    lines: list[tuple[float, list[Cluster]]] = []
+    for word in sorted(words, key=lambda word: word.baseline):
+        if lines and word.baseline - lines[-1][0] < 0.3 * word.size:
+            lines[-1][1].append(word)
+        else:
+            lines.append((word.baseline, [word]))
+    return [word for _, line in lines for word in sorted(line, key=lambda word: word.marks[0].x0)]
