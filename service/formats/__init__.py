@@ -1,0 +1,1 @@
+"""Text at the door: what people and programs write, turned into facts once, and facts turned into what the contract promises."""
