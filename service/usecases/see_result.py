@@ -1,0 +1,60 @@
+"""See a result: the frozen report, whether it is still up to date, and what a person has yet to look at."""
+
+import json
+from dataclasses import dataclass
+from typing import Any
+
+from service.facts.result import Result
+from service.usecases.ports import Store
+from service.usecases.see_part import PrintedValue, printed_value
+
+
+class UnknownResultError(LookupError):
+    """No result has this identity."""
+
+    def __init__(self, result_id: str) -> None:
+        super().__init__(f"There is no result {result_id!r}; the bench lists the results.")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ResultView:
+    """A result as a person sees it today.
+
+    Attributes:
+        result: The frozen result.
+        report: Its report, as the contract's JSON object.
+        to_look_at: Printed values that it uses and that no person has settled yet, as they stand today.
+        settled: How many of the values that it uses a person has settled.
+        provisional: Whether it waits for a person, or rests on a part without a sheet.
+    """
+
+    result: Result
+    report: dict[str, Any]
+    to_look_at: tuple[PrintedValue, ...]
+    settled: int
+    provisional: bool
+
+
+def see_result(store: Store, *, result_id: str) -> ResultView:
+    """Gather a result with the state of its inputs today.
+
+    Args:
+        store: Where things are kept.
+        result_id: Its identity.
+
+    Raises:
+        UnknownResultError: There is none.
+    """
+    with store.looking() as shelf:
+        result = shelf.results.find(result_id)
+        if result is None:
+            raise UnknownResultError(result_id)
+        entries = [entry for reading_id in result.look_at if (entry := shelf.readings.find(reading_id))]
+        waiting = tuple(printed_value(shelf, entry) for entry in entries if not entry.seen_by_a_person)
+    return ResultView(
+        result=result,
+        report=json.loads(result.report),
+        to_look_at=waiting,
+        settled=len(entries) - len(waiting),
+        provisional=result.typed or bool(waiting),
+    )
