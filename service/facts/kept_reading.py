@@ -29,7 +29,8 @@ class KeptReading:
         id: Stable identity: the id that the first reader gave, whatever later readers call the same place.
         version: 1 for the first entry; each later entry supersedes the one before.
         sha256: The file that it was read from.
-        reading: The figures as of this entry; a correction carries the corrected ones, the reader's place and quote.
+        reading: What stands as of this entry: a person's correction, else what the reader saw.
+        as_read: What the reader last saw at the place, whatever a person made of it.
         standing: How far it may be trusted.
         reader_version: The reader that last looked at the place.
         change: Who made this entry, when and why.
@@ -40,6 +41,7 @@ class KeptReading:
     version: int
     sha256: str
     reading: Reading
+    as_read: Reading
     standing: Standing
     reader_version: str
     change: Change
