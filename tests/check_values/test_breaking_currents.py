@@ -54,14 +54,17 @@ def test_the_ends_of_a_direct_current_line():
 
 
 @pytest.mark.parametrize(
-    ("part", "inductance_h", "current_a", "supply_v", "breakdown_v", "expected_mj"),
-    [("IRF510", 910e-6, 5.6, 25, 100, 19), ("IRF540", 440e-6, 28, 25, 100, 230), ("IRFP450", 7.9e-3, 14, 50, 500, 860), ("IRFP240", 1.9e-3, 20, 50, 200, 510)],
+    ("part", "circuit", "expected_mj"),
+    [
+        ("IRF510", {"inductance_h": 910e-6, "current_a": 5.6, "supply_v": 25, "breakdown_v": 100}, 19),
+        ("IRF540", {"inductance_h": 440e-6, "current_a": 28, "supply_v": 25, "breakdown_v": 100}, 230),
+        ("IRFP450", {"inductance_h": 7.9e-3, "current_a": 14, "supply_v": 50, "breakdown_v": 500}, 860),
+        ("IRFP240", {"inductance_h": 1.9e-3, "current_a": 20, "supply_v": 50, "breakdown_v": 200}, 510),
+    ],
 )
-def test_energies_printed_with_the_supply(part, inductance_h, current_a, supply_v, breakdown_v, expected_mj):
+def test_energies_printed_with_the_supply(part, circuit, expected_mj):
     """CV41: Fairchild Rev. B sheets (2002), note 4."""
-    energy = avalanche.energy_with_supply_j(inductance_h=inductance_h, current_a=current_a, breakdown_v=breakdown_v, supply_v=supply_v)
-
-    assert energy * 1e3 == pytest.approx(expected_mj, rel=0.01), part
+    assert avalanche.energy_with_supply_j(**circuit) * 1e3 == pytest.approx(expected_mj, rel=0.01), part
 
 
 @pytest.mark.parametrize(

@@ -1,5 +1,7 @@
 """Published and independently solved figures of surfaces in air, thermal chains, copper wire, shunts and body diodes."""
 
+from itertools import pairwise
+
 import pytest
 
 from service.derating.formulas import body_diode, conductor, plate, shunt
@@ -16,7 +18,7 @@ def test_one_watt_on_a_plain_board():
 def test_a_measured_chain_splits_into_its_steps():
     """CV54: Nexperia AN90003 Table 9, 0.5 W from 95.1 degC down to 65.4 degC."""
     degrees = [95.1, 94.7, 88.6, 86.6, 79.1, 65.4]
-    steps = [plate.step_resistance_kpw(hot_c=hot, cold_c=cold, power_w=0.5) for hot, cold in zip(degrees[:-1], degrees[1:], strict=True)]
+    steps = [plate.step_resistance_kpw(hot_c=hot, cold_c=cold, power_w=0.5) for hot, cold in pairwise(degrees)]
 
     assert steps == pytest.approx([0.8, 12.2, 4, 15, 27.4], abs=0.05)
     assert sum(steps) == pytest.approx(59.4, abs=0.05)
@@ -79,7 +81,9 @@ def test_wire_gauge_diameters(gauge, expected_mm, tolerance_mm):
     assert conductor.gauge_diameter_m(gauge=gauge) * 1e3 == pytest.approx(expected_mm, abs=tolerance_mm + 1e-12)
 
 
-@pytest.mark.parametrize(("gauge", "expected", "tolerance"), [(12, 1.588, 1e-3), (10, 0.9989, 2e-4), (16, 4.016, 1e-3), (2, 0.1563, 1e-4), (-3, 0.0490, 1e-4)])
+@pytest.mark.parametrize(
+    ("gauge", "expected", "tolerance"), [(12, 1.588, 1e-3), (10, 0.9989, 2e-4), (16, 4.016, 1e-3), (2, 0.1563, 1e-4), (-3, 0.0490, 1e-4)],
+)
 def test_wire_gauge_resistances(gauge, expected, tolerance):
     """AWG-04, AWG-05, AWG-06: published wire tables, ohm per 1000 ft at 20 degC."""
     area = conductor.round_area_m2(diameter_m=conductor.gauge_diameter_m(gauge=gauge))
