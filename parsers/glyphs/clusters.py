@@ -37,7 +37,7 @@ class Cluster:
         self.marks.append(mark)
         self.x1 = max(self.x1, mark.x1)
         if mark.size > self.size:
-            self.size, self.baseline = mark.size, mark.baseline
+            self.size, self.baseline = mark.size, mark.y
 
 
 def clusters(marks: list[Mark]) -> list[Cluster]:
@@ -52,7 +52,7 @@ def clusters(marks: list[Mark]) -> list[Cluster]:
     words: list[Cluster] = []
     bands: dict[int, list[Cluster]] = {}
     for mark in sorted(marks, key=lambda mark: (mark.x0, mark.x1)):
-        band = round(mark.baseline / _BAND)
+        band = round(mark.y / _BAND)
         word = _neighbour(mark, [word for near in (band - 1, band, band + 1) for word in bands.get(near, ())])
         if mark.text.isspace():
             if word is not None:
@@ -72,7 +72,7 @@ def _neighbour(mark: Mark, words: list[Cluster]) -> Cluster | None:
     best, least = None, 1e9
     for word in words:
         size = max(word.size, mark.size)
-        away = abs(word.baseline - mark.baseline)
+        away = abs(word.baseline - mark.y)
         if away < 0.6 * size and -0.6 * size < mark.x0 - word.x1 < _GAP * size:
             away += abs(mark.x0 - word.x1)
             if away < least:
@@ -83,13 +83,13 @@ def _neighbour(mark: Mark, words: list[Cluster]) -> Cluster | None:
 def _joins(word: Cluster, mark: Mark) -> bool:
     """Whether a mark belongs to the word at its left; a footnote mark does not, nor does a digit of another size."""
     last = word.marks[-1]
-    same_line = abs(word.baseline - mark.baseline) <= _SHIFT * max(word.size, mark.size)
+    same_line = abs(word.baseline - mark.y) <= _SHIFT * max(word.size, mark.size)
     if mark.size >= _SMALLER * word.size and word.size >= _SMALLER * mark.size:
-        return same_line or (last.size == mark.size and last.baseline == mark.baseline)
+        return same_line or (last.size == mark.size and last.y == mark.y)
     if mark.size > word.size:
         return False
-    raised = mark.baseline < word.baseline - _SHIFT * word.size
-    return not raised and not last.text.isdigit()
+    raised = mark.y < word.baseline - _SHIFT * word.size
+    return not raised and not last.text.isdecimal()
 
 
 def _in_reading_order(words: list[Cluster]) -> list[Cluster]:

@@ -1,14 +1,16 @@
-"""What a page draws, before characters become words."""
+"""What a page draws, before characters become words. All places are in points from the top left of the page as shown."""
 
 from dataclasses import dataclass, field
 
 from parsers.types import Rule
 from service.facts.reading import Box
 
+BLACK, WHITE = 0.0, 1.0
 
-@dataclass(slots=True, kw_only=True)
+
+@dataclass(slots=True, eq=False)
 class Mark:
-    """One drawn character, in points from the top left of the page as shown.
+    """One drawn character.
 
     Attributes:
         text: What it extracts as.
@@ -16,12 +18,15 @@ class Mark:
         top: Upper edge. [pt]
         x1: Right edge. [pt]
         bottom: Lower edge. [pt]
-        baseline: Height of the line that it stands on, along its own upward direction. [pt]
+        x: Where its origin lies. [pt]
+        y: Where its origin lies: on its baseline. [pt]
         font: Name of its font.
-        size: Size of its font as shown. [pt]
-        turned: By how many degrees, anticlockwise, the character is turned on the page as shown: 0, 90, 180 or 270.
+        size: Height of its font as shown. [pt]
+        turned: By how many degrees, anticlockwise, it is turned on the page as shown: 0, 90, 180 or 270.
+        order: When it was drawn, counted over everything that the page draws.
+        light: Lightness of its colour, 0 black to 1 white. [1]
         repaired: Whether the text was repaired.
-        doubt: Signs of doubt on this character.
+        doubt: Signs of doubt on it.
     """
 
     text: str
@@ -29,15 +34,33 @@ class Mark:
     top: float
     x1: float
     bottom: float
-    baseline: float
+    x: float
+    y: float
     font: str
     size: float
     turned: int = 0
+    order: int = 0
+    light: float = BLACK
     repaired: bool = False
     doubt: tuple[str, ...] = ()
 
 
-@dataclass(slots=True, kw_only=True)
+@dataclass(slots=True, eq=False)
+class Patch:
+    """A filled area or a picture, which may lie under characters or cover them.
+
+    Attributes:
+        box: Its place.
+        order: When it was drawn.
+        light: Lightness of a filled area, 0 black to 1 white; None for a picture. [1]
+    """
+
+    box: Box
+    order: int
+    light: float | None
+
+
+@dataclass(slots=True)
 class Drawn:
     """Everything that one page draws.
 
@@ -46,11 +69,13 @@ class Drawn:
         height: Of the page as shown. [pt]
         marks: Characters in the order in which they are drawn.
         rules: Drawn lines and edges of drawn boxes.
-        pictures: Boxes of bitmaps.
+        patches: Filled areas and pictures, in the order in which they are drawn.
+        notes: Boxes of annotations that show something.
     """
 
     width: float
     height: float
     marks: list[Mark] = field(default_factory=list)
     rules: list[Rule] = field(default_factory=list)
-    pictures: list[Box] = field(default_factory=list)
+    patches: list[Patch] = field(default_factory=list)
+    notes: list[Box] = field(default_factory=list)

@@ -20,7 +20,7 @@ def without_copies(marks: list[Mark]) -> list[Mark]:
     seen: dict[tuple[str, int, int], list[Mark]] = {}
     kept = []
     for mark in marks:
-        column, row = int(mark.x0 // _CELL), int(mark.baseline // _CELL)
+        column, row = int(mark.x0 // _CELL), int(mark.y // _CELL)
         near = (seen.get((mark.text, column + dx, row + dy), ()) for dx in (-1, 0, 1) for dy in (-1, 0, 1))
         if not any(_same_place(mark, other) for others in near for other in others):
             seen.setdefault((mark.text, column, row), []).append(mark)
@@ -30,4 +30,4 @@ def without_copies(marks: list[Mark]) -> list[Mark]:
 
 def _same_place(mark: Mark, other: Mark) -> bool:
     reach = _NEAR * mark.size
-    return abs(mark.x0 - other.x0) < reach and abs(mark.baseline - other.baseline) < reach
+    return abs(mark.x0 - other.x0) < reach and abs(mark.y - other.y) < reach

@@ -1,11 +1,19 @@
 """Second stage: one page of a document becomes words, rules and pictures on the page as shown."""
 
+import functools
+
 from parsers.glyphs.clusters import Cluster, clusters
 from parsers.glyphs.drawn import Mark
-from parsers.glyphs.reference import drawn_page
-from parsers.glyphs.symbol_font import repaired
+from parsers.glyphs.source import Source
+from parsers.glyphs.turning import main_turn, turned_page
 from parsers.glyphs.twice import without_copies
 from parsers.types import Document, Glyph, Page, Word
+
+
+@functools.lru_cache(maxsize=1)
+def _source(data: bytes) -> Source:
+    """The document that is being read: its pages share fonts, so the last one is kept open."""
+    return Source(data)
 
 
 def read_page(document: Document, number: int) -> Page:
@@ -18,15 +26,18 @@ def read_page(document: Document, number: int) -> Page:
     Returns:
         The page's words, rules and pictures, in points from the top left of the page as shown.
     """
-    drawn = drawn_page(document.data, number)
-    upright = [repaired(mark) for mark in without_copies(drawn.marks) if not mark.turned]
+    drawn = _source(document.data).draw(number)
+    turn = main_turn(drawn.marks)
+    page = turned_page(drawn, turn)
+    upright = [mark for mark in without_copies(page.marks) if not mark.turned]
     return Page(
         number=number,
-        width=drawn.width,
-        height=drawn.height,
+        width=page.width,
+        height=page.height,
         words=tuple(_word(cluster) for cluster in clusters(upright)),
-        rules=tuple(drawn.rules),
-        pictures=tuple(drawn.pictures),
+        rules=tuple(page.rules),
+        pictures=tuple(patch.box for patch in page.patches if patch.light is None),
+        turned=turn,
     )
 
 

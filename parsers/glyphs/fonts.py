@@ -1,0 +1,95 @@
+"""A font of a PDF as a table from character codes to text and width; pdfminer reads the font, the table makes it quick."""
+
+from typing import Any
+
+from pdfminer.pdfexceptions import PDFException
+from pdfminer.pdffont import PDFFont, PDFType3Font, PDFUnicodeNotDefined
+from pdfminer.pdfinterp import PDFResourceManager
+from pdfminer.pdftypes import PDFObjRef, dict_value
+
+from parsers.glyphs.repairs import Repair, repair_of
+
+_LATIN_LOOK_ALIKES = str.maketrans("ΑΒΕΖΗΙΚΜΝΟΡΤΥΧο", "ABEZHIKMNOPTYXo")  # noqa: RUF001  the look-alikes are the subject
+"""Greek capitals that a sheet sets for Latin ones, as in an ampere or a temperature out of a font of signs."""
+
+Code = tuple[str, float, bool, tuple[str, ...]]
+"""Text, width [em], whether the text was repaired, signs of doubt."""
+
+
+class Font:
+    """One font.
+
+    Args:
+        font: The font as pdfminer reads it.
+        spec: Its dictionary in the file.
+
+    Attributes:
+        name: Its name, without the tag of a subset.
+        multibyte: Whether its codes are longer than a byte, so that word spacing does not apply.
+        vertical: Whether it is written from top to bottom.
+        rise: From the baseline to the lower edge of its characters. [em]
+        height: Of its characters. [em]
+    """
+
+    def __init__(self, font: PDFFont, spec: dict[str, Any]) -> None:
+        self._font = font
+        self._repair: Repair | None = repair_of(spec)
+        self._codes: dict[int, Code] = {}
+        self.name = str(font.fontname).rpartition("+")[2]
+        self.multibyte = font.is_multibyte()
+        self.vertical = font.is_vertical()
+        self.rise, self.height = _extent(font)
+        self.decode = font.decode
+
+    def __getitem__(self, code: int) -> Code:
+        """Text, width and doubt of a character code."""
+        found = self._codes.get(code)
+        if found is None:
+            found = self._codes[code] = self._look_up(code)
+        return found
+
+    def _look_up(self, code: int) -> Code:
+        try:
+            text = str(self._font.to_unichr(code)).translate(_LATIN_LOOK_ALIKES)
+        except PDFUnicodeNotDefined:
+            text = ""
+        width = float(self._font.char_width(code))
+        repaired = self._repair(code, text) if self._repair else None
+        if repaired and (repaired := repaired.translate(_LATIN_LOOK_ALIKES)) != text:
+            return repaired, width, True, ("symbol_font",)
+        return (text, width, False, ()) if _readable(text) else (text or "\ufffd", width, False, ("unmapped",))
+
+
+def font_of(manager: PDFResourceManager, reference: Any) -> Font | None:  # noqa: ANN401  pdfminer carries no types
+    """The font behind a name in a page's resources.
+
+    Args:
+        manager: pdfminer's store of fonts.
+        reference: What the resources hold under the font's name.
+
+    Returns:
+        The font, or None where the file's own data of it cannot be read.
+    """
+    spec = dict_value(reference)
+    try:
+        font = manager.get_font(reference.objid if isinstance(reference, PDFObjRef) else None, spec)
+    except (PDFException, KeyError, TypeError, ValueError, AssertionError, AttributeError, IndexError):
+        return None
+    return Font(font, spec)
+
+
+def _extent(font: PDFFont) -> tuple[float, float]:
+    """Lower edge and height of characters; one em from a little below the baseline, whatever the font says of itself.
+
+    Why not the font's own figures: makers' files carry 0, or figures of another scale, in the same row of a table.
+    """
+    if isinstance(font, PDFType3Font) and font.bbox[3] != font.bbox[1]:
+        return font.bbox[1] * font.vscale, (font.bbox[3] - font.bbox[1]) * font.vscale
+    return -0.22, 1.0
+
+
+def _readable(text: str) -> bool:
+    """Whether text holds no private-use, control or replacement character."""
+    return bool(text) and not any(
+        "\ue000" <= char <= "\uf8ff" or char == "\ufffd" or (char < " " and char not in "\t\n\r") or "\x7f" <= char <= "\x9f" for char in text
+    )

@@ -1,0 +1,138 @@
+"""A page's content stream as operators with their operands (ISO 32000-1:2008, 7.8.2)."""
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+_REGULAR = rb"[^\s\x00()<>\[\]{}/%]"
+_TOKEN = re.compile(
+    rb"([-+]?(?:\d+\.?\d*|\.\d+))(?![^\s\x00()<>\[\]{}/%])"  # 1 number
+    rb"|([A-Za-z'\"]" + _REGULAR + rb"*)"  # 2 operator
+    rb"|/(" + _REGULAR + rb"*)"  # 3 name
+    rb"|\(([^()\\]*(?:\\.[^()\\]*)*)\)"  # 4 string without brackets inside
+    rb"|<([0-9A-Fa-f\s]*)>"  # 5 string in hexadecimal digits
+    rb"|(\[)|(\])|(<<)|(>>)"  # 6 to 9
+    rb"|(\()"  # 10 string with brackets inside
+    rb"|(%[^\r\n]*)"  # 11 comment
+    rb"|([-+.\d]" + _REGULAR + rb"*)"  # 12 something like a number
+    rb"|([^\s\x00])",  # 13 anything else
+    re.DOTALL,
+)
+_NUMBER, _OPERATOR, _NAME, _STRING, _HEX, _OPEN, _CLOSE, _OPEN_MAP, _CLOSE_MAP, _BRACKETED, _COMMENT, _ODD_NUMBER = range(1, 13)
+_ESCAPE = re.compile(rb"\\([0-7]{1,3}|\r\n|.)", re.DOTALL)
+_ESCAPED = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\f", b"\n": b"", b"\r": b"", b"\r\n": b""}
+_LEADING_NUMBER = re.compile(rb"[-+]?\d*\.?\d*")
+_HEX_ESCAPE = re.compile(rb"#([0-9A-Fa-f]{2})")
+_END_OF_PICTURE = re.compile(rb"(?<=[\s\x00>])EI(?=[\s\x00]|$)")
+_CONSTANTS = {b"true": True, b"false": False, b"null": None}
+_MOST_OPERANDS = 100_000
+
+
+class Name(str):
+    """A name such as ``/F1``, kept apart from strings."""
+
+    __slots__ = ()
+
+
+class Picture(dict[str, Any]):
+    """Dictionary of a picture that lies in the content stream itself; its bytes are skipped."""
+
+
+def operations(content: bytes) -> Iterator[tuple[bytes, list[Any]]]:
+    """Operators with their operands, in order.
+
+    Args:
+        content: The page's content streams, joined by line ends.
+
+    Yields:
+        The operator and the operands before it: numbers as floats, strings as bytes, arrays as lists.
+    """
+    operands: list[Any] = []
+    open_lists: list[list[Any]] = []
+    position, match_at = 0, _TOKEN.search
+    while match := match_at(content, position):
+        kind, position = match.lastindex, match.end()
+        if kind == _NUMBER:
+            operands.append(float(match[1]))
+        elif kind == _OPERATOR:
+            if not open_lists:
+                operator = match[2]
+                if operator == b"ID":
+                    position = _after_picture(content, position)
+                    operands = [_picture(operands)]
+                    operator = b"EI"
+                yield operator, operands
+                operands = []
+            elif match[2] in _CONSTANTS:
+                operands.append(_CONSTANTS[match[2]])
+        elif kind == _STRING:
+            operands.append(_ESCAPE.sub(_unescape, match[4]) if b"\\" in match[4] else match[4])
+        elif kind == _HEX:
+            operands.append(_from_hex(match[5]))
+        elif kind == _NAME:
+            operands.append(Name(_name(match[3])))
+        elif kind in (_OPEN, _OPEN_MAP):
+            open_lists.append(operands)
+            operands = []
+        elif kind in (_CLOSE, _CLOSE_MAP):
+            if open_lists:
+                inner, operands = operands, open_lists.pop()
+                operands.append(inner if kind == _CLOSE else _map(inner))
+        elif kind == _BRACKETED:
+            text, position = _bracketed(content, position)
+            operands.append(text)
+        elif kind == _ODD_NUMBER:
+            operands.extend(_odd_number(match[12]))
+        if len(operands) > _MOST_OPERANDS:
+            operands = []
+
+
+def _unescape(match: re.Match[bytes]) -> bytes:
+    code = match[1]
+    if code[:1].isdigit() and code[0] < 56:
+        return bytes((int(code, 8) & 255,))
+    return _ESCAPED.get(code, code)
+
+
+def _from_hex(digits: bytes) -> bytes:
+    digits = b"".join(digits.split())
+    return bytes.fromhex((digits + b"0" if len(digits) % 2 else digits).decode())
+
+
+def _name(raw: bytes) -> str:
+    if b"#" in raw:
+        raw = _HEX_ESCAPE.sub(lambda match: bytes.fromhex(match[1].decode()), raw)
+    return raw.decode("utf-8", "replace")
+
+
+def _map(inner: list[Any]) -> dict[str, Any]:
+    return {str(key): value for key, value in zip(inner[::2], inner[1::2], strict=False)}
+
+
+def _odd_number(raw: bytes) -> list[float]:
+    """What starts like a number: the part that is one, as lenient readers take it."""
+    match = _LEADING_NUMBER.match(raw)
+    try:
+        return [float(match[0])] if match else []
+    except ValueError:
+        return []
+
+
+def _bracketed(content: bytes, position: int) -> tuple[bytes, int]:
+    """A string with brackets inside, and where it ends."""
+    depth, start = 1, position
+    for match in re.compile(rb"\\.|[()]", re.DOTALL).finditer(content, position):
+        depth += {b"(": 1, b")": -1}.get(match[0], 0)
+        if not depth:
+            return _ESCAPE.sub(_unescape, content[start : match.start()]), match.end()
+    return b"", len(content)
+
+
+def _picture(operands: list[Any]) -> Picture:
+    return Picture(_map(operands))
+
+
+def _after_picture(content: bytes, position: int) -> int:
+    """Where the operator that ends a picture's bytes ends."""
+    match = _END_OF_PICTURE.search(content, position)
+    return match.end() if match else len(content)

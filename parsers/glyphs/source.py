@@ -1,0 +1,78 @@
+"""A document's pages as they draw themselves, read by pdfminer's objects and fonts and by our own painter."""
+
+import io
+from typing import Any
+
+from pdfminer.pdfdocument import PDFDocument
+from pdfminer.pdfinterp import PDFResourceManager
+from pdfminer.pdfpage import PDFPage
+from pdfminer.pdfparser import PDFParser
+from pdfminer.pdftypes import PDFObjRef, PDFStream, resolve1
+from pdfminer.psparser import PSLiteral
+
+from parsers.glyphs.drawn import Drawn
+from parsers.glyphs.fonts import Font, font_of
+from parsers.glyphs.geometry import moved, shown
+from parsers.glyphs.layers import Layers
+from parsers.glyphs.painter import Painter
+
+_HIDDEN_NOTE = 2 | 32
+"""Flags of an annotation that is hidden or not viewed: ISO 32000-1:2008, 12.5.3."""
+
+
+class Source:
+    """The pages of one document.
+
+    Args:
+        data: The file's bytes.
+    """
+
+    def __init__(self, data: bytes) -> None:
+        self._document = PDFDocument(PDFParser(io.BytesIO(data)))
+        self._pages = list(PDFPage.create_pages(self._document))
+        self._manager = PDFResourceManager(caching=True)
+        self._fonts: dict[int, Font | None] = {}
+        self._layers = Layers(self._document.catalog)
+
+    def __len__(self) -> int:
+        """How many pages it has."""
+        return len(self._pages)
+
+    def draw(self, number: int) -> Drawn:
+        """Everything that a page draws.
+
+        Args:
+            number: The page, counted from 1.
+
+        Returns:
+            Its characters, lines, areas, pictures and annotations.
+
+        Raises:
+            TooLargeError: The page draws more objects than are read.
+        """
+        page = self._pages[number - 1]
+        matrix, width, height = shown(page)
+        drawn = Drawn(width, height)
+        content = b"\n".join(stream.get_data() for item in page.contents if isinstance(stream := resolve1(item), PDFStream))
+        Painter(drawn=drawn, matrix=matrix, find_font=self._font, layers=self._layers).paint(content, page.resources or {})
+        drawn.notes = [moved(matrix, box) for note in resolve1(page.annots) or () if (box := _shown_note(resolve1(note)))]
+        return drawn
+
+    def _font(self, reference: Any) -> Font | None:  # noqa: ANN401  pdfminer carries no types
+        if reference is None:
+            return None
+        key = reference.objid if isinstance(reference, PDFObjRef) else id(reference)
+        if key not in self._fonts:
+            self._fonts[key] = font_of(self._manager, reference)
+        return self._fonts[key]
+
+
+def _shown_note(note: Any) -> tuple[float, float, float, float] | None:  # noqa: ANN401  pdfminer carries no types
+    """The box of an annotation that shows something of its own."""
+    if not isinstance(note, dict) or "AP" not in note or int(resolve1(note.get("F")) or 0) & _HIDDEN_NOTE:
+        return None
+    kind = resolve1(note.get("Subtype"))
+    if isinstance(kind, PSLiteral) and kind.name in ("Link", "Popup"):
+        return None
+    x0, y0, x1, y1 = (float(resolve1(side)) for side in resolve1(note["Rect"]))
+    return x0, y0, x1, y1
