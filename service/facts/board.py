@@ -22,10 +22,14 @@ class Bank:
     Attributes:
         switch: The part.
         switches: How many, counted on the board.
+        part: How the board names it: a marking, ``sha256:HEX`` or ``typed:NAME``.
+        channel: Which switch of a part with several: "Q1".
     """
 
     switch: Switch
     switches: int
+    part: str = ""
+    channel: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

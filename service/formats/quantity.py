@@ -41,13 +41,13 @@ def split_quantity(text: str) -> tuple[Decimal, str] | None:
     return Decimal(("-" if sign in ("-", "\u2212") else "") + digits), unicodedata.normalize("NFKC", unit).strip()
 
 
-def read_number(text: object, dimension: Dimension, *, key: str = "") -> float:
+def read_number(text: object, key: str = "", *, dimension: Dimension) -> float:
     """Read one number with its unit.
 
     Args:
         text: What was written.
-        dimension: What it has to measure.
         key: Where it stands, for the error.
+        dimension: What it has to measure.
 
     Returns:
         The value in the house unit of the dimension.
@@ -70,13 +70,13 @@ def read_number(text: object, dimension: Dimension, *, key: str = "") -> float:
     return float(number * factor(dimension.spellings[unit], to=_house(dimension)))
 
 
-def read_amount(text: object, dimension: Dimension, *, key: str = "") -> Amount:
+def read_amount(text: object, key: str = "", *, dimension: Dimension) -> Amount:
     """Read a number or a band ``40 K/W to 60 K/W``.
 
     Args:
         text: What was written.
-        dimension: What it has to measure.
         key: Where it stands, for the error.
+        dimension: What it has to measure.
 
     Returns:
         Both ends in the house unit; equal where there is no band.
@@ -87,7 +87,7 @@ def read_amount(text: object, dimension: Dimension, *, key: str = "") -> Amount:
     ends = _TO.split(text) if isinstance(text, str) else [text]
     if len(ends) > 2:
         _refuse(text, dimension, key, "a band has two ends")
-    low, high = (read_number(end, dimension, key=key) for end in (ends[0], ends[-1]))
+    low, high = (read_number(end, key, dimension=dimension) for end in (ends[0], ends[-1]))
     if low > high:
         _refuse(text, dimension, key, "the band runs from high to low")
     return Amount(low=low, high=high)
