@@ -11,7 +11,9 @@ from service.derating.formulas.plate import convection_wpm2k, radiation_wpm2k, v
 @given(prandtl=st.floats(0.6, 0.8), grashof=st.floats(1e3, 1e11))
 def test_nusselt_agrees_with_an_independent_package(prandtl, grashof):
     """PyPI ``ht``, Nu_vertical_plate_Churchill, over the whole range."""
-    assert vertical_plate_nusselt(prandtl=prandtl, grashof_number=grashof) == pytest.approx(ht.Nu_vertical_plate_Churchill(prandtl, grashof), rel=1e-9)
+    expected = ht.Nu_vertical_plate_Churchill(prandtl, grashof)
+
+    assert vertical_plate_nusselt(prandtl=prandtl, grashof_number=grashof) == pytest.approx(expected, rel=1e-9)
 
 
 @given(surface=st.floats(30, 140), air=st.floats(-20, 29), emissivity=st.floats(0.05, 1))
