@@ -2,6 +2,7 @@
 
 import json
 from collections.abc import Mapping
+from datetime import date
 
 HEADER = "# A board, to be judged with: switchbank judge FILE\n"
 
@@ -28,6 +29,8 @@ def _value(value: object) -> str:
         return "{" + ", ".join(f"{_key(name)} = {_value(inner)}" for name, inner in value.items()) + "}"
     if isinstance(value, list):
         return "[" + ", ".join(map(_value, value)) + "]"
+    if isinstance(value, date):
+        return value.isoformat()
     return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
