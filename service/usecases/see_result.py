@@ -1,11 +1,24 @@
 """See a result: the frozen report, whether it is still up to date, and what a person has yet to look at."""
 
 import json
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from service.facts.result import Result
 from service.usecases.ports import Store
+from service.usecases.report_view import (
+    Answer,
+    ClaimAnswer,
+    Finding,
+    OpenQuestion,
+    answers,
+    assumed,
+    by_margin,
+    claim_answers,
+    open_questions,
+    scenarios,
+)
 from service.usecases.see_part import PrintedValue, printed_value
 
 
@@ -26,6 +39,12 @@ class ResultView:
         to_look_at: Printed values that it uses and that no person has settled yet, as they stand today.
         settled: How many of the values that it uses a person has settled.
         provisional: Whether it waits for a person, or rests on a part without a sheet.
+        claims: One answer a claim.
+        answers: Largest and least values that still hold.
+        by_margin: Findings that are no scenarios, the smallest margin first.
+        scenarios: The what-ifs.
+        open: What would decide an outcome.
+        assumed: Every default that was used.
     """
 
     result: Result
@@ -33,6 +52,12 @@ class ResultView:
     to_look_at: tuple[PrintedValue, ...]
     settled: int
     provisional: bool
+    claims: tuple[ClaimAnswer, ...]
+    answers: tuple[Answer, ...]
+    by_margin: list[Finding]
+    scenarios: list[Finding]
+    open: tuple[OpenQuestion, ...]
+    assumed: tuple[Mapping[str, Any], ...]
 
 
 def see_result(store: Store, *, result_id: str) -> ResultView:
@@ -51,10 +76,17 @@ def see_result(store: Store, *, result_id: str) -> ResultView:
             raise UnknownResultError(result_id)
         entries = [entry for reading_id in result.look_at if (entry := shelf.readings.find(reading_id))]
         waiting = tuple(printed_value(shelf, entry) for entry in entries if not entry.seen_by_a_person)
+    report = json.loads(result.report)
     return ResultView(
         result=result,
-        report=json.loads(result.report),
+        report=report,
         to_look_at=waiting,
         settled=len(entries) - len(waiting),
         provisional=result.typed or bool(waiting),
+        claims=claim_answers(report),
+        answers=answers(report),
+        by_margin=by_margin(report),
+        scenarios=scenarios(report),
+        open=open_questions(report),
+        assumed=assumed(report),
     )

@@ -54,5 +54,5 @@ def draw_bar(axes: "mpl.axes.Axes", row: int, bar: MarginBar) -> None:
     axes.plot([worst, favourable], [row, row], color=ACCENT, linewidth=7, alpha=0.35, solid_capstyle="butt")
     # Why filled and hollow: greyscale paper must still tell what is passed.
     axes.plot([worst], [row], marker="o", markersize=8, color=ACCENT, markerfacecolor=ACCENT if bar.worst >= 1 else "white", markeredgewidth=2)
-    beyond = bar.worst > WIDEST
-    axes.annotate(f"more than {WIDEST:g}" if beyond else f"{bar.worst:.2f}", (favourable, row), xytext=(10, 0), textcoords="offset points", va="center", fontsize=9)
+    written = f"more than {WIDEST:g}" if bar.worst > WIDEST else f"{bar.worst:.2f}"
+    axes.annotate(written, (favourable, row), xytext=(10, 0), textcoords="offset points", va="center", fontsize=9)

@@ -1,0 +1,218 @@
+"""Arrange a report for a person: one answer a claim, the smallest margin first, what is open, what was assumed.
+
+Everything here works on the report's JSON object (schema switchbank.report/1), so that a frozen result of an older engine can be shown too.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+Finding = Mapping[str, Any]
+
+# From the one that matters most: a claim is as good as the worst finding about it.
+WORST_FIRST = ("fails", "not determined", "holds if", "holds")
+
+CURRENT = ("continuous_current", "package_current", "power_rating", "gate_drive", "current_sharing", "shunt")
+SURGE = ("surge_current", "pulsed_current")
+STACK = ("drain_source_voltage",)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClaimAnswer:
+    """What is said of one claim.
+
+    Attributes:
+        words: The claim.
+        outcome: The worst outcome of the checks that bear on it.
+        sentence: What the deciding check says.
+        check: The deciding check.
+    """
+
+    words: str
+    outcome: str
+    sentence: str
+    check: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """A largest or least value that still holds.
+
+    Attributes:
+        words: What it is.
+        value: In the unit; None where none can be given.
+        unit: Its unit.
+        because: The check that limits it.
+    """
+
+    words: str
+    value: float | None
+    unit: str
+    because: str | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measurable:
+    """How an open quantity is measured.
+
+    Attributes:
+        key: Key of the board document.
+        how: What to do.
+        example: How the answer is written.
+    """
+
+    key: str
+    how: str
+    example: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpenQuestion:
+    """A quantity that would decide an outcome.
+
+    Attributes:
+        text: The condition in words.
+        quantity: Its name.
+        measurable: How to measure it; None where a measurement is not typed here.
+    """
+
+    text: str
+    quantity: str
+    measurable: Measurable | None
+
+
+ANSWERS = (
+    ("continuous_a", "largest current for hours", "A"),
+    ("continuous_a_junction", "by the junction limit alone", "A"),
+    ("ambient_degc", "hottest air", "degC"),
+    ("packs_in_series", "packs in series", ""),
+    ("surge_s", "claimed surge lasts", "s"),
+    ("switches", "switches per bank needed", ""),
+)
+
+MEASURABLE = {
+    "junction_to_air": Measurable(
+        key="cooling.junction_to_air",
+        how="Run a known current until it settles, take the temperature on a switch, divide the rise by the heat of one switch.",
+        example="47 K/W",
+    ),
+    "case_to_board": Measurable(
+        key="cooling.case_to_board",
+        how="Temperature of a switch's tab less that of the board beside it, over the heat of one switch.",
+        example="4 K/W",
+    ),
+    "board_to_air": Measurable(
+        key="cooling.board_to_air",
+        how="Temperature of the board less that of the air, over the heat of all switches.",
+        example="2.5 K/W",
+    ),
+    "board_heat_capacity": Measurable(
+        key="cooling.board_heat_capacity",
+        how="Weigh board and plate: about 1.1 J/K a gram for FR4, 0.9 for aluminium, 0.39 for copper.",
+        example="55 J/K",
+    ),
+    "ambient": Measurable(key="cooling.ambient", how="Thermometer beside the board in the closed case.", example="45 °C"),
+    "gate_voltage": Measurable(
+        key="board.gate_voltage",
+        how="Voltmeter from gate to source with the bank on and the pack nearly empty.",
+        example="10.5 V",
+    ),
+    "protection_delay": Measurable(
+        key="fault.protection_delay",
+        how="Oscilloscope on the shunt and on a gate, into a limited test current.",
+        example="250 us",
+    ),
+    "loop_inductance": Measurable(
+        key="fault.loop_inductance",
+        how="From the length of the leads, or from the slope of the current in a limited test.",
+        example="1.2 uH",
+    ),
+    "recloses_on_current": Measurable(
+        key="board.recloses_on_current",
+        how="With charge blocked, draw a small current and look whether the charge gates come up.",
+        example="yes",
+    ),
+    "charger_voltage": Measurable(key="board.charger_voltage", how="Voltmeter at the charger's plug without a pack.", example="29.4 V"),
+    "shunt": Measurable(key="board.shunt", how="Four-wire millivolts at a known current.", example="0.25 mohm"),
+}
+
+
+def claim_answers(report: Mapping[str, Any]) -> tuple[ClaimAnswer, ...]:
+    """One answer a claim: current for hours, surge, packs in series."""
+    claim = report["board"]["claim"]
+    asked = ((f"{_plain(claim['continuous'])} for hours", CURRENT), (f"{_plain(claim.get('surge'))} surge", SURGE), (_stack(claim), STACK))
+    return tuple(answer for words, checks in asked if (answer := _claim_answer(report, words, checks)))
+
+
+def _claim_answer(report: Mapping[str, Any], words: str, checks: tuple[str, ...]) -> ClaimAnswer | None:
+    """The worst finding about a claim; None where no check bears on it."""
+    about = [f for f in report["findings"] if f["check"] in checks and f["outcome"] and not f.get("scenario")]
+    if not about:
+        return None
+    worst = min(about, key=lambda f: (WORST_FIRST.index(f["outcome"]), _margin(f)))
+    condition = worst.get("condition")
+    sentence = condition["text"] if worst["outcome"] == "holds if" and condition else worst.get("text") or ""
+    return ClaimAnswer(words=words, outcome=worst["outcome"], sentence=sentence, check=worst["check"])
+
+
+def by_margin(report: Mapping[str, Any]) -> list[Finding]:
+    """Findings that are no scenarios, the smallest margin first; those without a margin last."""
+    return sorted((f for f in report["findings"] if not f.get("scenario")), key=_margin)
+
+
+def scenarios(report: Mapping[str, Any]) -> list[Finding]:
+    """The what-ifs, in the order of the report."""
+    return [f for f in report["findings"] if f.get("scenario")]
+
+
+def answers(report: Mapping[str, Any]) -> tuple[Answer, ...]:
+    """The largest and least values that still hold."""
+    inverse = report.get("inverse") or {}
+    return tuple(
+        Answer(words=words, value=inverse[name]["value"], unit=unit, because=inverse[name].get("check"))
+        for name, words, unit in ANSWERS
+        if name in inverse and inverse[name]["value"] is not None
+    )
+
+
+def open_questions(report: Mapping[str, Any]) -> tuple[OpenQuestion, ...]:
+    """What would decide an outcome, each quantity once, those of the smallest margins first."""
+    seen: dict[str, OpenQuestion] = {}
+    for finding in by_margin(report) + scenarios(report):
+        for condition in ([finding["condition"]] if finding.get("condition") else []) + list(finding.get("conditions") or []):
+            quantity = condition["quantity"]
+            seen.setdefault(quantity, OpenQuestion(text=condition["text"], quantity=quantity, measurable=MEASURABLE.get(quantity)))
+    return tuple(seen.values())
+
+
+def assumed(report: Mapping[str, Any]) -> tuple[Mapping[str, Any], ...]:
+    """Every default that was used, once, with the nearest value at which an outcome flips."""
+    found: dict[str, Mapping[str, Any]] = {}
+    for finding in report["findings"]:
+        for item in finding.get("assumptions") or []:
+            before = found.get(item["name"])
+            if before is None or _distance(item) < _distance(before):
+                found[item["name"]] = item
+    return tuple(found.values())
+
+
+def _distance(item: Mapping[str, Any]) -> float:
+    """How near an assumption stands to the value at which an outcome flips."""
+    return float("inf") if item.get("flips_at") is None else abs(item["flips_at"] - item["used"])
+
+
+def _margin(finding: Finding) -> float:
+    """The worst margin, infinite where there is none."""
+    margin = finding.get("margin")
+    return float("inf") if not margin or margin["worst"] is None else float(margin["worst"])
+
+
+def _plain(quantity: object) -> str:
+    """A quantity of a board document as it was written."""
+    return str(quantity.get("value")) if isinstance(quantity, Mapping) else str(quantity)
+
+
+def _stack(claim: Mapping[str, Any]) -> str:
+    """The stacking claim in words."""
+    packs = claim.get("packs_in_series", 1)
+    return "one pack alone" if packs == 1 else f"{packs} packs in series"

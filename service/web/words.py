@@ -1,0 +1,128 @@
+"""How numbers, units, checks and moments are written on a page."""
+
+from datetime import datetime
+
+from service.facts.kept_reading import Standing
+from service.facts.reading import Limit
+
+SIGNS = {
+    "ohm": "Ω",
+    "mohm": "mΩ",
+    "degC": "°C",
+    "uA": "µA",
+    "uJ": "µJ",
+    "us": "µs",
+    "W/degC": "W/°C",
+    "mW/degC": "mW/°C",
+    "mm2": "mm²",
+    "1": "",
+}
+# Why only these: a page speaks of milliohms and microseconds, but never of kilokelvin.
+PREFIXED = {"ohm": "Ω", "H": "H", "s": "s", "J": "J", "F": "F"}
+PREFIXES = ((1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n"), (1e-12, "p"))
+
+CHECKS = {
+    "drain_source_voltage": "Voltage across the open switches",
+    "gate_drive": "Gate drive",
+    "continuous_current": "Current for hours",
+    "current_sharing": "Sharing among the switches",
+    "conduction_loss": "Heat and voltage drop",
+    "power_rating": "Power rating",
+    "package_current": "Package current",
+    "pulsed_current": "Pulsed current",
+    "surge_current": "Surge",
+    "shunt": "Shunt",
+    "short_circuit": "Short circuit",
+    "body_diode": "Body diode while one bank is blocked",
+}
+BANKS = {"discharge": "discharge bank", "charge": "charge bank", "both": "both banks"}
+LIMITS = {Limit.MIN: "at least", Limit.TYP: "typical", Limit.MAX: "at most"}
+STANDINGS = {
+    Standing.ACCEPTED: "evidence agrees",
+    Standing.REVIEW: "wants your eye",
+    Standing.CONFIRMED: "confirmed",
+    Standing.CORRECTED: "corrected",
+    Standing.REJECTED: "rejected",
+}
+EVIDENCE = {
+    "second_reader": "two readers see the same characters",
+    "row": "the row names the quantity",
+    "column": "the column says which end it is",
+    "unit": "the unit is printed with it",
+    "condition": "its condition is printed and was read",
+    "headline": "the headline box says the same",
+    "sibling": "another revision says the same",
+    "person": "a person looked",
+}
+
+
+def sign(unit: str) -> str:
+    """Write a unit as people print it: ``mohm`` becomes ``mΩ``."""
+    return SIGNS.get(unit, unit)
+
+
+def amount(value: float | bool | None, unit: str = "", digits: int = 3) -> str:  # noqa: FBT001 - a threshold is a number or a yes/no fact
+    """Write a number with its unit, with a prefix where a prefix is usual.
+
+    Args:
+        value: In the unit; None gives a dash, a yes/no fact its word.
+        unit: ASCII unit.
+        digits: Significant digits.
+    """
+    if value is None:
+        return "–"
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if unit in PREFIXED and value:
+        scale, prefix = next(((s, p) for s, p in PREFIXES if abs(value) >= s * 0.9995), PREFIXES[-1])
+        return f"{_plain(value / scale, digits)} {prefix}{PREFIXED[unit]}"
+    return f"{_plain(value, digits)} {sign(unit)}".rstrip()
+
+
+def _plain(value: float, digits: int) -> str:
+    """A number without exponent; whole numbers keep all their digits."""
+    if abs(value) >= 10 ** (digits - 1):
+        return f"{value:.0f}" if abs(value) >= 10**digits else f"{value:.1f}".removesuffix(".0")
+    return f"{value:.{digits}g}"
+
+
+def moment(when: str) -> str:
+    """Write a moment of the history (ISO 8601) to the minute."""
+    return datetime.fromisoformat(when).strftime("%Y-%m-%d %H:%M %Z").strip()
+
+
+def check_name(name: str) -> str:
+    """What a check is called on a page."""
+    return CHECKS.get(name, name.replace("_", " ").capitalize())
+
+
+def evidence_words(code: str) -> str:
+    """Say an evidence code in words."""
+    return EVIDENCE.get(code, f"agrees with the sheet's other numbers ({code.removeprefix('identity:')})" if code.startswith("identity:") else code)
+
+
+RULES = {"maker": "the maker's limits", "trade-80": "80 % of the rated voltage (trade rule)", "eee-inst-002": "NASA EEE-INST-002"}
+KNOWN = {"class_default": "default of its class"}
+
+
+def printed_number(value: float) -> str:
+    """Write a printed number without a trailing zero or an exponent."""
+    return f"{value:.10f}".rstrip("0").rstrip(".")
+
+
+FILTERS = {
+    "printed_number": printed_number,
+    "rules_word": lambda name: RULES.get(name, name),
+    "known_word": lambda name: KNOWN.get(name, name),
+    "quantity_words": lambda name: name.replace("_", " "),
+    "flag_words": lambda flag: flag.replace("contradicts:", "its numbers contradict each other: ").replace("_", " "),
+    "sign": sign,
+    "amount": amount,
+    "moment": moment,
+    "check_name": check_name,
+    "bank_name": lambda bank: BANKS.get(bank, bank),
+    "limit_word": lambda limit: LIMITS[limit],
+    "standing_word": lambda standing: STANDINGS[standing],
+    "evidence_words": evidence_words,
+    "file_size": lambda size: f"{size / 1e6:.1f} MB" if size >= 1e5 else f"{size / 1e3:.0f} kB",
+}
