@@ -82,9 +82,7 @@ def read_sheet(answer: bytes, *, pages: int) -> Sheet | Refused:
     if set(content) == {"refused"}:
         return _refused(content["refused"])
     sheet = shaped(Sheet, content)
-    if sheet.refused is not None and sheet.refused.kind not in PNG = b"\x89PNG\r\n\x1a\n"
-"""A PNG picture begins so: ISO/IEC 15948, section 5.2."""
-REFUSALS:
+    if sheet.refused is not None and sheet.refused.kind not in REFUSALS:
         raise ShapeError("an unknown kind of refusal")
     placed = {reading.page for reading in sheet.readings} | {row.page for row in sheet.unaccounted}
     if any(not 1 <= page <= pages for page in placed):
@@ -116,9 +114,7 @@ def _understood(answer: bytes) -> dict[str, Any]:
 
 def _refused(content: object) -> Refused:
     refused = shaped(Refused, content)
-    if refused.kind not in PNG = b"\x89PNG\r\n\x1a\n"
-"""A PNG picture begins so: ISO/IEC 15948, section 5.2."""
-REFUSALS:
+    if refused.kind not in REFUSALS:
         raise ShapeError("an unknown kind of refusal")
     return refused
 
