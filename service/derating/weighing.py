@@ -1,0 +1,260 @@
+"""From a margin as a function of all quantities to an outcome with its thresholds: bounds before giving up.
+
+Both ends are compared first. Between them the outcome is *holds if*, and for each open quantity the threshold is sought at which the
+outcome changes with all others at their worst. Every default is noted with the value at which the outcome would flip.
+"""
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from math import isfinite
+
+from scipy.optimize import brentq
+
+from service.derating.case import Case, Corner
+from service.derating.quantity import Point, Quantity
+from service.derating.spoken import rounded_down, rounded_up, spoken
+from service.facts.finding import Assumption, BothEnds, Condition, Figure, Finding, Input, Margin, Outcome, Relation
+
+# Why not exactly 1: a demand equal to its limit keeps it, whatever the last binary digit says.
+ENOUGH = 1 - 1e-9
+
+MarginAt = Callable[[Point], float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weighing:
+    """What a comparison of both ends gave.
+
+    Attributes:
+        outcome: holds, holds if or fails.
+        margin: At both ends.
+        conditions: Thresholds, the one that is easiest to check first; empty unless the outcome is *holds if*.
+        inputs: Facts that the working read.
+        assumptions: Defaults that the working read.
+    """
+
+    outcome: Outcome
+    margin: Margin
+    conditions: tuple[Condition, ...] = ()
+    inputs: tuple[Input, ...] = ()
+    assumptions: tuple[Assumption, ...] = ()
+
+    def finding(  # noqa: PLR0913 - a finding has this many faces, each given by name
+        self,
+        *,
+        check: str,
+        bank: str,
+        text: str,
+        demand: Figure | None = None,
+        limit: Figure | None = None,
+        formula: str = "",
+        values: Mapping[str, BothEnds] | None = None,
+        scenario: bool = False,
+        inputs: Iterable[Input] = (),
+        missing: tuple[str, ...] = (),
+    ) -> Finding:
+        """The finding that this weighing supports.
+
+        Args:
+            check: Name of the check.
+            bank: discharge, charge or both.
+            text: What was compared; the outcome and its first condition are put behind it.
+            demand: What is asked, in the worst corner.
+            limit: What is allowed, in the worst corner.
+            formula: The working in one line.
+            values: Figures of both ends.
+            scenario: Whether it never names the limiting check.
+            inputs: Facts beside the quantities that were read.
+            missing: Data that would sharpen the answer.
+
+        Returns:
+            The finding.
+        """
+        first = self.conditions[0] if self.conditions else None
+        return Finding(
+            check=check, bank=bank, outcome=self.outcome, text=_sentence(text, self.outcome, first), scenario=scenario,
+            demand=demand, limit=limit, margin=self.margin, condition=first, conditions=self.conditions[1:], missing=missing,
+            formula=formula, inputs=(*inputs, *self.inputs), assumptions=self.assumptions, values=dict(values or {}),
+        )
+
+
+def weigh(case: Case, margin: MarginAt, *, at: str = "") -> Weighing:
+    """Compare both ends and seek what decides between them.
+
+    Args:
+        case: The board under one rule set.
+        margin: Limit over demand at a point; it must not fall as a quantity moves to its favourable end.
+        at: For whom the conditions hold: "at 80 A"; goes into their sentences.
+
+    Returns:
+        The outcome with its thresholds, inputs and assumptions; which quantities count is seen from what the margin reads.
+    """
+    read: set[str] = set()
+    ends = {corner: margin(_Watched(case.point(corner), read)) for corner in (Corner.FAVOURABLE, Corner.WORST)}
+    both = Margin(worst=ends[Corner.WORST], favourable=ends[Corner.FAVOURABLE])
+    items = [item for key, item in case.quantities.items() if key in read]
+    outcome = outcome_of(both)
+    return Weighing(
+        outcome=outcome,
+        margin=both,
+        conditions=_conditions(case, margin, items, at) if outcome is Outcome.HOLDS_IF else (),
+        inputs=tuple(Input(name=item.key, sourced=item.sourced) for item in items if not item.is_default),
+        assumptions=tuple(_assumption(case, margin, item, outcome) for item in items if item.is_default),
+    )
+
+
+def outcome_of(margin: Margin) -> Outcome:
+    """The word for a margin at both ends.
+
+    Args:
+        margin: Limit over demand; 1 is exactly enough.
+
+    Returns:
+        holds where the worst end is enough, fails where not even the favourable one is, else holds if.
+    """
+    if margin.worst >= ENOUGH:
+        return Outcome.HOLDS
+    return Outcome.FAILS if margin.favourable < ENOUGH else Outcome.HOLDS_IF
+
+
+def not_determined(*, check: str, bank: str, text: str, missing: tuple[str, ...], scenario: bool = False) -> Finding:
+    """The finding where no safe bound exists.
+
+    Args:
+        check: Name of the check.
+        bank: discharge, charge or both.
+        text: What could not be judged.
+        missing: The data that would decide it.
+        scenario: Whether the check never names the limiting one.
+
+    Returns:
+        The finding; its sentence names the missing data.
+    """
+    sentence = f"{text}: not determined, for want of {', '.join(missing)}"
+    return Finding(check=check, bank=bank, outcome=Outcome.NOT_DETERMINED, text=sentence, missing=missing, scenario=scenario)
+
+
+def threshold(case: Case, margin: MarginAt, item: Quantity, corner: Corner) -> float | None:
+    """Where one quantity, moved to its better side, makes the margin exactly enough.
+
+    Args:
+        case: The board under one rule set.
+        margin: Limit over demand at a point.
+        item: The quantity to move.
+        corner: Where all others stand.
+
+    Returns:
+        The value, within what is physically thinkable; None where moving it alone is not enough.
+    """
+    if item.wording is None:
+        return None
+    beyond = item.wording.lowest if item.favourable < item.worst else item.wording.highest
+    start = item.worst
+    for end in (item.favourable, beyond):
+        root = crossing(case, margin, item, corner, start, end)
+        if root is not None:
+            return root
+        start = end
+    return None
+
+
+def crossing(case: Case, margin: MarginAt, item: Quantity, corner: Corner, start: float, end: float) -> float | None:
+    """The value between two at which the margin passes 1, with all other quantities at a corner; None where it does not."""
+
+    def beyond(value: float) -> float:
+        found = margin(case.point(corner, {item.key: value})) - ENOUGH
+        return min(found, 1e3) if isfinite(found) else (1e3 if found > 0 else -1.0)
+
+    if start == end or (beyond(start) >= 0) == (beyond(end) >= 0):
+        return None
+    return float(brentq(beyond, start, end, xtol=1e-12, rtol=1e-11))
+
+
+def _conditions(case: Case, margin: MarginAt, items: Iterable[Quantity], at: str) -> tuple[Condition, ...]:
+    """A condition for each open quantity that can decide alone, the easiest to check first and a band's own values before others."""
+    found = []
+    for item in items:
+        if item.is_open and item.wording is not None:
+            value = threshold(case, margin, item, Corner.WORST)
+            if value is not None:
+                within = min(item.favourable, item.worst) <= value <= max(item.favourable, item.worst)
+                found.append((not within, item.wording.effort, item.key, condition(case, item, value, at)))
+    return tuple(entry[-1] for entry in sorted(found, key=lambda entry: entry[:3]))
+
+
+def condition(case: Case, item: Quantity, value: float, at: str) -> Condition:
+    """A threshold as a sentence, rounded to the safe side.
+
+    Args:
+        case: The board under one rule set.
+        item: The quantity; it must have a wording.
+        value: The exact threshold.
+        at: For whom it holds: "at 80 A".
+
+    Returns:
+        The condition.
+    """
+    phrase = item.wording.phrase if item.wording else item.name + " {value}"
+    if item.unit == "":
+        sentence = _holds_if(at, phrase)
+        return Condition(quantity=item.key, relation=Relation.IS, value=bool(item.favourable), unit="", text=sentence)
+    falling = item.favourable < item.worst
+    safe = rounded_down(value) if falling else rounded_up(value)
+    clause = phrase.format(value=spoken(safe, item.unit), ambient=spoken(case.quantities["ambient"].worst, "degC"))
+    return Condition(
+        quantity=item.key,
+        relation=Relation.AT_MOST if falling else Relation.AT_LEAST,
+        value=safe,
+        unit=item.unit,
+        text=_holds_if(at, clause),
+    )
+
+
+def _holds_if(at: str, clause: str) -> str:
+    """A condition's sentence."""
+    return " ".join(part for part in ("Holds", at, "if", clause) if part) + "."
+
+
+def _assumption(case: Case, margin: MarginAt, item: Quantity, outcome: Outcome) -> Assumption:
+    """A default with its band and the value at which the outcome flips."""
+    corner = Corner.FAVOURABLE if outcome is Outcome.FAILS else Corner.WORST
+    return Assumption(
+        name=item.key,
+        used=item.worst,
+        low=min(item.favourable, item.worst, item.sourced.least),
+        high=max(item.favourable, item.worst, item.sourced.most),
+        unit=item.unit,
+        flips_at=_flip(case, margin, item, corner),
+        basis=item.sourced.name,
+    )
+
+
+def _flip(case: Case, margin: MarginAt, item: Quantity, corner: Corner) -> float | None:
+    """The nearest value on either side at which the outcome changes; None where it never does."""
+    if item.wording is None:
+        return None
+    start = float(getattr(item, corner))
+    ends = (item.wording.lowest, item.wording.highest)
+    found = [crossing(case, margin, item, corner, start, end) for end in ends]
+    return min((value for value in found if value is not None), key=lambda value: abs(value - start), default=None)
+
+
+def _sentence(text: str, outcome: Outcome, first: Condition | None) -> str:
+    """What was compared and what came of it."""
+    return f"{text}: {outcome}. {first.text}" if first else f"{text}: {outcome}"
+
+
+class _Watched(dict[str, float]):
+    """A point that notes what is read from it."""
+
+    def __init__(self, point: Point, read: set[str]) -> None:
+        super().__init__(point)
+        self._read = read
+
+    def __getitem__(self, key: str) -> float:
+        self._read.add(key)
+        return super().__getitem__(key)
+
+    def get(self, key: str, default: float | None = None) -> float | None:  # type: ignore[override]  # a point has no other kind of value
+        """The value, noted as read where it exists."""
+        return self[key] if key in self else default  # noqa: SIM401 - get would call itself
