@@ -20,7 +20,9 @@ class Glyph:
         size: Size of its font as shown. [pt]
         upright: Whether it stands upright on the page as shown.
         repaired: Whether the text was repaired (a Symbol font, a decimal glyph name).
-        doubt: Signs of doubt that touch this very glyph: pale, hidden, outside, overlapped, symbol_font, unmapped.
+        doubt: Signs of doubt that touch this very glyph: pale, hidden (stands for a picture), cut (partly clipped), covered (by a picture),
+            overlapped, crossed, annotated, symbol_font (the second reader does not confirm the repair), unmapped, sign_apart (the sign before
+            it stands far off), uneven_gap (another number stands oddly near).
     """
 
     text: str
@@ -61,7 +63,7 @@ class Rule:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Page:
-    """One page as shown.
+    """One page as shown; a page of turned text is turned first, and all places are those on the turned page.
 
     Attributes:
         number: Counted from 1.
@@ -70,7 +72,7 @@ class Page:
         words: In reading order.
         rules: Drawn lines.
         pictures: Boxes of bitmaps.
-        turned: Degrees by which the text was turned before it was read: 0, 90, 180 or 270.
+        turned: Degrees by which the page was turned clockwise before it was read: 0, 90, 180 or 270.
     """
 
     number: int
@@ -80,6 +82,25 @@ class Page:
     rules: tuple[Rule, ...]
     pictures: tuple[Box, ...] = ()
     turned: int = 0
+
+    def as_shown(self, box: Box) -> Box:
+        """Where a place on this page lies on the page as a viewer shows it.
+
+        Args:
+            box: A place on this page.
+
+        Returns:
+            The same one unless the page was turned.
+        """
+        x0, top, x1, bottom = box
+        match self.turned:
+            case 90:
+                return top, self.width - x1, bottom, self.width - x0
+            case 180:
+                return self.width - x1, self.height - bottom, self.width - x0, self.height - top
+            case 270:
+                return self.height - bottom, x0, self.height - top, x1
+        return box
 
 
 class TextLayer(StrEnum):

@@ -10,6 +10,7 @@ _SMALLER = 0.85
 """A character smaller than this share of its neighbour is a mark or an index of it. [1]"""
 _SHIFT = 0.12
 """A small character stands raised or lowered when its baseline differs by more than this share of the size. [1]"""
+_CIRCLED: frozenset[str] = frozenset(map(chr, (*range(0x2460, 0x2474), *range(0x24EA, 0x2500), *range(0x2776, 0x2794))))
 _BAND = 8.0
 """Height of the bands in which words that are still open are looked up. [pt]"""
 
@@ -44,18 +45,18 @@ def clusters(marks: list[Mark]) -> list[Cluster]:
     """Words of upright characters.
 
     Args:
-        marks: Upright characters in any order.
+        marks: Upright characters, sorted from left to right.
 
     Returns:
         Words in reading order: by line, then from left to right.
     """
     words: list[Cluster] = []
     bands: dict[int, list[Cluster]] = {}
-    for mark in sorted(marks, key=lambda mark: (mark.x0, mark.x1)):
+    for mark in marks:
         band = round(mark.y / _BAND)
         word = _neighbour(mark, [word for near in (band - 1, band, band + 1) for word in bands.get(near, ())])
         if mark.text.isspace():
-            if word is not None:
+            if word is not None and mark.x0 > word.x1 - _GAP * mark.size:
                 word.closed = True
             continue
         if word is None or word.closed or not _joins(word, mark):
@@ -83,6 +84,8 @@ def _neighbour(mark: Mark, words: list[Cluster]) -> Cluster | None:
 def _joins(word: Cluster, mark: Mark) -> bool:
     """Whether a mark belongs to the word at its left; a footnote mark does not, nor does a digit of another size."""
     last = word.marks[-1]
+    if _of_signs(mark) != _of_signs(last) or (mark.font != last.font and _unreadable(mark) != _unreadable(last)):
+        return False
     same_line = abs(word.baseline - mark.y) <= _SHIFT * max(word.size, mark.size)
     if mark.size >= _SMALLER * word.size and word.size >= _SMALLER * mark.size:
         return same_line or (last.size == mark.size and last.y == mark.y)
@@ -90,6 +93,16 @@ def _joins(word: Cluster, mark: Mark) -> bool:
         return False
     raised = mark.y < word.baseline - _SHIFT * word.size
     return not raised and not last.text.isdecimal()
+
+
+def _of_signs(mark: Mark) -> bool:
+    """Whether a mark is a circled figure: it marks a footnote."""
+    return mark.text in _CIRCLED
+
+
+def _unreadable(mark: Mark) -> bool:
+    """Whether nothing tells what a mark shows; out of another font than its neighbours it is taken for a footnote mark."""
+    return bool(mark.doubt) and "unmapped" in mark.doubt
 
 
 def _in_reading_order(words: list[Cluster]) -> list[Cluster]:

@@ -7,11 +7,9 @@ from pdfminer.psparser import PSLiteral
 
 _RED, _GREEN, _BLUE = 0.299, 0.587, 0.114
 """Shares of the three in lightness: ISO 32000-1:2008, 10.3.3 (conversion from DeviceRGB to DeviceGray)."""
-UNKNOWN = 0.0
-"""Lightness taken where it cannot be told, as for patterns: dark, as print is."""
 
 
-def lightness(operands: list[Any], family: str) -> float:
+def lightness(operands: list[Any], family: str) -> float | None:
     """How light a colour is.
 
     Args:
@@ -19,7 +17,7 @@ def lightness(operands: list[Any], family: str) -> float:
         family: Its colour space: gray, rgb, cmyk, tint or unknown.
 
     Returns:
-        0 for black to 1 for white. [1]
+        0 for black to 1 for white, None where it cannot be told, as for patterns. [1]
     """
     parts = [part for part in operands if isinstance(part, float)]
     match family, len(parts):
@@ -32,7 +30,7 @@ def lightness(operands: list[Any], family: str) -> float:
         case ("cmyk" | "other"), 4:
             inked = _RED * _unit(parts[0]) + _GREEN * _unit(parts[1]) + _BLUE * _unit(parts[2]) + _unit(parts[3])
             return 1 - min(1.0, inked)
-    return UNKNOWN
+    return None
 
 
 def colour_family(name: str, spaces: dict[str, Any]) -> str:

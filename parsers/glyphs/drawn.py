@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, field
 
+from parsers.glyphs.geometry import Matrix
 from parsers.types import Rule
 from service.facts.reading import Box
 
@@ -22,7 +23,7 @@ class Mark:
         y: Where its origin lies: on its baseline. [pt]
         font: Name of its font.
         size: Height of its font as shown. [pt]
-        turned: By how many degrees, anticlockwise, it is turned on the page as shown: 0, 90, 180 or 270.
+        turned: By how many degrees, anticlockwise, it is turned on the page as shown: 0, 90, 180, 270, or 45 for any slant.
         order: When it was drawn, counted over everything that the page draws.
         light: Lightness of its colour, 0 black to 1 white. [1]
         repaired: Whether the text was repaired.
@@ -52,12 +53,16 @@ class Patch:
     Attributes:
         box: Its place.
         order: When it was drawn.
-        light: Lightness of a filled area, 0 black to 1 white; None for a picture. [1]
+        light: Lightness of a filled area, 0 black to 1 white; None for a picture or a pattern. [1]
+        picture: Whether it is a picture.
+        opaque: Whether it hides what lies under it.
     """
 
     box: Box
     order: int
     light: float | None
+    picture: bool = False
+    opaque: bool = True
 
 
 @dataclass(slots=True)
@@ -67,6 +72,7 @@ class Drawn:
     Attributes:
         width: Of the page as shown. [pt]
         height: Of the page as shown. [pt]
+        matrix: From the page's own points to the page as shown.
         marks: Characters in the order in which they are drawn.
         rules: Drawn lines and edges of drawn boxes.
         patches: Filled areas and pictures, in the order in which they are drawn.
@@ -75,6 +81,7 @@ class Drawn:
 
     width: float
     height: float
+    matrix: Matrix
     marks: list[Mark] = field(default_factory=list)
     rules: list[Rule] = field(default_factory=list)
     patches: list[Patch] = field(default_factory=list)

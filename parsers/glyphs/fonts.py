@@ -12,6 +12,10 @@ from parsers.glyphs.repairs import Repair, repair_of
 _LATIN_LOOK_ALIKES = str.maketrans("ΑΒΕΖΗΙΚΜΝΟΡΤΥΧο", "ABEZHIKMNOPTYXo")  # noqa: RUF001  the look-alikes are the subject
 """Greek capitals that a sheet sets for Latin ones, as in an ampere or a temperature out of a font of signs."""
 
+_OTHER_SPELLINGS = {"μ": ("µ",), "Ω": ("\u2126",), "Δ": ("\u2206",)}
+_USUAL_WIDTH = 0.5
+"""Width taken for a sign that no table gives a width. [em]"""
+
 Code = tuple[str, float, bool, tuple[str, ...]]
 """Text, width [em], whether the text was repaired, signs of doubt."""
 
@@ -56,8 +60,14 @@ class Font:
         width = float(self._font.char_width(code))
         repaired = self._repair(code, text) if self._repair else None
         if repaired and (repaired := repaired.translate(_LATIN_LOOK_ALIKES)) != text:
-            return repaired, width, True, ("symbol_font",)
+            return repaired, width or self._width_by_text(repaired), True, ("symbol_font",)
         return (text, width, False, ()) if _readable(text) else (text or "\ufffd", width, False, ("unmapped",))
+
+
+    def _width_by_text(self, text: str) -> float:
+        """Width of a sign whose code says nothing: the standard fonts' own tables go by text."""
+        spellings = (text, *_OTHER_SPELLINGS.get(text, ()))
+        return next((float(self._font.widths[text]) / 1000 for text in spellings if text in self._font.widths), _USUAL_WIDTH)
 
 
 def font_of(manager: PDFResourceManager, reference: Any) -> Font | None:  # noqa: ANN401  pdfminer carries no types

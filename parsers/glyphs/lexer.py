@@ -5,20 +5,25 @@ from collections.abc import Iterator
 from typing import Any
 
 _REGULAR = rb"[^\s\x00()<>\[\]{}/%]"
+_PLAIN = rb"([-+]?(?>\d+\.?\d*|\.\d+))\s+"
 _TOKEN = re.compile(
-    rb"([-+]?(?:\d+\.?\d*|\.\d+))(?![^\s\x00()<>\[\]{}/%])"  # 1 number
-    rb"|([A-Za-z'\"]" + _REGULAR + rb"*)"  # 2 operator
-    rb"|/(" + _REGULAR + rb"*)"  # 3 name
-    rb"|\(([^()\\]*(?:\\.[^()\\]*)*)\)"  # 4 string without brackets inside
-    rb"|<([0-9A-Fa-f\s]*)>"  # 5 string in hexadecimal digits
-    rb"|(\[)|(\])|(<<)|(>>)"  # 6 to 9
-    rb"|(\()"  # 10 string with brackets inside
-    rb"|(%[^\r\n]*)"  # 11 comment
-    rb"|([-+.\d]" + _REGULAR + rb"*)"  # 12 something like a number
-    rb"|([^\s\x00])",  # 13 anything else
+    rb"[\s\x00]*(?:"
+    # Why whole operators: graphs are drawn with tens of thousands of them, and one match is cheaper than three or seven.
+    + (_PLAIN * 2 + rb"(?:([ml])|" + _PLAIN * 2 + rb"(?:(re)|" + _PLAIN * 2 + rb"(c)))(?!" + _REGULAR + rb")")  # 1 to 9
+    + rb"|([-+]?(?>\d+\.?\d*|\.\d+))(?!" + _REGULAR + rb")"  # 10 number
+    rb"|([A-Za-z'\"]" + _REGULAR + rb"*)"  # 11 operator
+    rb"|/(" + _REGULAR + rb"*)"  # 12 name
+    rb"|\(([^()\\]*(?:\\.[^()\\]*)*)\)"  # 13 string without brackets inside
+    rb"|<([0-9A-Fa-f\s]*)>"  # 14 string in hexadecimal digits
+    rb"|(\[)|(\])|(<<)|(>>)"  # 15 to 18
+    rb"|(\()"  # 19 string with brackets inside
+    rb"|(%[^\r\n]*)"  # 20 comment
+    rb"|([-+.\d]" + _REGULAR + rb"*)"  # 21 something like a number
+    rb"|([^\s\x00]))",  # 22 anything else
     re.DOTALL,
 )
-_NUMBER, _OPERATOR, _NAME, _STRING, _HEX, _OPEN, _CLOSE, _OPEN_MAP, _CLOSE_MAP, _BRACKETED, _COMMENT, _ODD_NUMBER = range(1, 13)
+_JOINT, _BOX, _CURVE = 3, 6, 9
+_NUMBER, _OPERATOR, _NAME, _STRING, _HEX, _OPEN, _CLOSE, _OPEN_MAP, _CLOSE_MAP, _BRACKETED, _COMMENT, _ODD_NUMBER = range(10, 22)
 _ESCAPE = re.compile(rb"\\([0-7]{1,3}|\r\n|.)", re.DOTALL)
 _ESCAPED = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\f", b"\n": b"", b"\r": b"", b"\r\n": b""}
 _LEADING_NUMBER = re.compile(rb"[-+]?\d*\.?\d*")
@@ -45,32 +50,38 @@ def operations(content: bytes) -> Iterator[tuple[bytes, list[Any]]]:
         content: The page's content streams, joined by line ends.
 
     Yields:
-        The operator and the operands before it: numbers as floats, strings as bytes, arrays as lists.
+        The operator and the operands before it: numbers as floats, strings as bytes, arrays as lists. Of a curve only its end.
     """
     operands: list[Any] = []
     open_lists: list[list[Any]] = []
-    position, match_at = 0, _TOKEN.search
-    while match := match_at(content, position):
+    position, next_token = 0, _TOKEN.match
+    while match := next_token(content, position):
         kind, position = match.lastindex, match.end()
         if kind == _NUMBER:
-            operands.append(float(match[1]))
+            operands.append(float(match[10]))
+        elif kind == _JOINT:
+            yield match[3], [float(match[1]), float(match[2])]
         elif kind == _OPERATOR:
             if not open_lists:
-                operator = match[2]
+                operator = match[11]
                 if operator == b"ID":
                     position = _after_picture(content, position)
                     operands = [_picture(operands)]
                     operator = b"EI"
                 yield operator, operands
                 operands = []
-            elif match[2] in _CONSTANTS:
-                operands.append(_CONSTANTS[match[2]])
+            elif match[11] in _CONSTANTS:
+                operands.append(_CONSTANTS[match[11]])
+        elif kind == _BOX:
+            yield b"re", [float(match[1]), float(match[2]), float(match[4]), float(match[5])]
+        elif kind == _CURVE:
+            yield b"c", [float(match[7]), float(match[8])]
         elif kind == _STRING:
-            operands.append(_ESCAPE.sub(_unescape, match[4]) if b"\\" in match[4] else match[4])
+            operands.append(_ESCAPE.sub(_unescape, match[13]) if b"\\" in match[13] else match[13])
         elif kind == _HEX:
-            operands.append(_from_hex(match[5]))
+            operands.append(_from_hex(match[14]))
         elif kind == _NAME:
-            operands.append(Name(_name(match[3])))
+            operands.append(Name(_name(match[12])))
         elif kind in (_OPEN, _OPEN_MAP):
             open_lists.append(operands)
             operands = []
@@ -82,7 +93,7 @@ def operations(content: bytes) -> Iterator[tuple[bytes, list[Any]]]:
             text, position = _bracketed(content, position)
             operands.append(text)
         elif kind == _ODD_NUMBER:
-            operands.extend(_odd_number(match[12]))
+            operands.extend(_odd_number(match[21]))
         if len(operands) > _MOST_OPERANDS:
             operands = []
 

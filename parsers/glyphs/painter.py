@@ -21,6 +21,8 @@ from service.facts.reading import Box
 MOST_OBJECTS = 200_000
 _DEEPEST = 16
 _MOST_SAVED = 512
+_OPAQUE = 0.9
+"""From this opacity on a fill hides what lies under it. [1]"""
 
 Find = Callable[[Any], Font | None]
 
@@ -90,8 +92,10 @@ class Painter:
 
     def _dictionary(self, name: Name) -> None:
         entries = resolve1(self._entry("ExtGState", name))
-        if isinstance(entries, dict) and isinstance(opacity := resolve1(entries.get("ca")), int | float):
-            self._state.opacity = float(opacity)
+        if isinstance(entries, dict):
+            self._state.opacity = float(resolve1(entries.get("ca", self._state.opacity)))
+            if "BM" in entries:
+                self._state.blended = not any(_is(entries["BM"], name) for name in ("Normal", "Compatible"))
 
     def _colour(self, *operands: Any) -> None:  # noqa: ANN401  operands of any kind
         self._state.fill = lightness(list(operands), self._state.fill_family)
@@ -150,7 +154,7 @@ class Painter:
         self._count(len(marks))
         if True in self._tags:
             for mark in marks:
-                mark.doubt = (*mark.doubt, "hidden")
+                mark.doubt = (*mark.doubt, "off")
         self._drawn.marks.extend(marks)
 
     def _show_one(self, text: bytes) -> None:
@@ -197,20 +201,21 @@ class Painter:
 
     def _keep(self, path: Path, *, stroked: bool, filled: bool) -> None:
         order, state = self._count(1 + len(path.boxes) + len(path.lines)), self._state
-        if stroked or state.fill < WHITE:
+        if stroked or state.fill != WHITE:
             self._drawn.rules.extend(rules_of(path, state.matrix, stroked=stroked, filled=filled))
-        if filled and state.opacity > 0.5:
+        if filled:
             for box in areas_of(path, state.matrix):
-                self._patch(box, order, state.fill)
+                self._patch(box, order, light=state.fill, opaque=state.fill is not None)
 
     def _narrow(self, box: Box) -> None:
         clip = self._state.clip
         self._state.clip = box if clip is None else overlap(clip, box) or (0.0, 0.0, 0.0, 0.0)
 
-    def _patch(self, box: Box, order: int, light: float | None) -> None:
-        visible = box if self._state.clip is None else overlap(box, self._state.clip)
+    def _patch(self, box: Box, order: int, *, light: float | None = None, picture: bool = False, opaque: bool) -> None:
+        state = self._state
+        visible = box if state.clip is None else overlap(box, state.clip)
         if visible:
-            self._drawn.patches.append(Patch(visible, order, light))
+            self._drawn.patches.append(Patch(visible, order, light, picture, opaque and state.opacity >= _OPAQUE and not state.blended))
 
     def _painted(*, stroked: bool, filled: bool, closed: bool = False) -> Callable[..., None]:  # makes methods
         def painter(self: "Painter", *_: object) -> None:
@@ -227,11 +232,11 @@ class Painter:
 
     def _inline_picture(self, picture: object) -> None:
         if isinstance(picture, Picture):
-            self._place_picture()
+            self._place_picture(opaque=not (picture.get("IM") or picture.get("ImageMask")))
 
-    def _place_picture(self) -> None:
-        if True not in self._tags and self._state.opacity > 0.05:
-            self._patch(moved(self._state.matrix, (0.0, 0.0, 1.0, 1.0)), self._count(), None)
+    def _place_picture(self, *, opaque: bool) -> None:
+        if True not in self._tags and self._state.opacity > _OPAQUE / 10:
+            self._patch(moved(self._state.matrix, (0.0, 0.0, 1.0, 1.0)), self._count(), picture=True, opaque=opaque)
 
     def _object(self, name: Name) -> None:
         reference = self._entry("XObject", name)
@@ -239,7 +244,7 @@ class Painter:
         if not isinstance(stream, PDFStream) or ("OC" in stream and self._layers.off(stream["OC"])):
             return
         if _is(stream.get("Subtype"), "Image"):
-            self._place_picture()
+            self._place_picture(opaque=not any(key in stream for key in ("SMask", "Mask", "ImageMask")))
         elif _is(stream.get("Subtype"), "Form"):
             self._form(reference.objid if isinstance(reference, PDFObjRef) else id(stream), stream)
 

@@ -45,7 +45,7 @@ def _of_family(codes: dict[int, str], code: int, text: str) -> str | None:
 
 def _shown(code: int, codes: dict[int, str] | None) -> str | None:
     if codes is not None:
-        return codes.get(code)
+        return next((text for number in (code, code + _GLYPH_ORDER) if not (text := codes.get(number, "")).isascii()), None)
     return bytes((code,)).decode("cp1252", "ignore") or None
 
 

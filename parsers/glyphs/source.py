@@ -19,6 +19,9 @@ from parsers.glyphs.painter import Painter
 _HIDDEN_NOTE = 2 | 32
 """Flags of an annotation that is hidden or not viewed: ISO 32000-1:2008, 12.5.3."""
 
+_HARMLESS_NOTES = ("Link", "Popup", "Highlight", "Underline", "Squiggly")
+"""Annotations that leave what they lie on readable."""
+
 
 class Source:
     """The pages of one document.
@@ -52,7 +55,7 @@ class Source:
         """
         page = self._pages[number - 1]
         matrix, width, height = shown(page)
-        drawn = Drawn(width, height)
+        drawn = Drawn(width, height, matrix)
         content = b"\n".join(stream.get_data() for item in page.contents if isinstance(stream := resolve1(item), PDFStream))
         Painter(drawn=drawn, matrix=matrix, find_font=self._font, layers=self._layers).paint(content, page.resources or {})
         drawn.notes = [moved(matrix, box) for note in resolve1(page.annots) or () if (box := _shown_note(resolve1(note)))]
@@ -72,7 +75,7 @@ def _shown_note(note: Any) -> tuple[float, float, float, float] | None:  # noqa:
     if not isinstance(note, dict) or "AP" not in note or int(resolve1(note.get("F")) or 0) & _HIDDEN_NOTE:
         return None
     kind = resolve1(note.get("Subtype"))
-    if isinstance(kind, PSLiteral) and kind.name in ("Link", "Popup"):
+    if isinstance(kind, PSLiteral) and kind.name in _HARMLESS_NOTES:
         return None
     x0, y0, x1, y1 = (float(resolve1(side)) for side in resolve1(note["Rect"]))
     return x0, y0, x1, y1

@@ -17,9 +17,10 @@ class State:
     Attributes:
         matrix: From the stream's own points to the page as shown.
         clip: Outside of this box nothing shows; None before anything is clipped.
-        fill: Lightness of fills and of text. [1]
+        fill: Lightness of fills and of text; None for a pattern. [1]
         fill_family: Colour space of fills.
         opacity: Of fills and text. [1]
+        blended: Whether what is painted mixes with what lies under it instead of hiding it.
         font: The current font.
         size: Its size. [text space]
         spacing: Extra after each character. [text space]
@@ -32,9 +33,10 @@ class State:
 
     matrix: Matrix
     clip: Box | None = None
-    fill: float = BLACK
+    fill: float | None = BLACK
     fill_family: str = "gray"
     opacity: float = 1.0
+    blended: bool = False
     font: Font | None = None
     size: float = 0.0
     spacing: float = 0.0

@@ -4,12 +4,17 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from parsers.glyphs.drawn import Mark
+from parsers.glyphs.drawn import BLACK, Mark
 from parsers.glyphs.fonts import Font
-from parsers.glyphs.geometry import IDENTITY, Matrix, product
+from parsers.glyphs.geometry import IDENTITY, Matrix, overlap, product
 from parsers.glyphs.state import State
+from service.facts.reading import Box
 
 _SPACE = 32
+_SLANT = 0.15
+"""Text that climbs by more than this share of its way is set at a slant. [1]"""
+SLANTING = 45
+_NOTHING_LEFT, _MOST_LEFT = 0.15, 0.6
 
 
 @dataclass(slots=True)
@@ -81,7 +86,7 @@ def _writer(state: State, line: TextLine, font: Font, order: int) -> Any:  # noq
     turned = _turned(a * step, b * step)
     hidden = () if state.visible else ("hidden",)
     back = size / 2 if font.vertical else 0.0
-    name, light = font.name, state.fill
+    name, light = font.name, BLACK if state.fill is None else state.fill
 
     def write(text: str, width: float, repaired: bool, doubt: tuple[str, ...]) -> Mark:  # noqa: FBT001  the hottest call of all
         start, base = line.along - back, line.down - 2 * back
@@ -98,15 +103,25 @@ def _writer(state: State, line: TextLine, font: Font, order: int) -> Any:  # noq
             corners_y = [b * s + d * (base + t) + f for s in (start, end) for t in (low, high)]
             x0, x1, top, bottom = min(corners_x), max(corners_x), min(corners_y), max(corners_y)
         signs = doubt + hidden if hidden else doubt
-        if clip is not None and not (clip[0] <= (x0 + x1) / 2 <= clip[2] and clip[1] - height / 3 <= (top + bottom) / 2 <= clip[3] + height / 3):
-            signs = (*signs, "outside")
+        if clip is not None and not (clip[0] <= x0 and x1 <= clip[2] and clip[1] <= top and bottom <= clip[3]):
+            signs += _cut((x0, top, x1, y if not turned else bottom), clip)
         return Mark(text, x0, top, x1, bottom, x, y, name, height, turned, order, light, repaired, signs)
 
     return write
 
 
+def _cut(box: Box, clip: Box) -> tuple[str, ...]:
+    """Doubt on a character of which clipping leaves a part: outside where next to nothing is left, cut where less than most is."""
+    common = overlap(box, clip)
+    area = (box[2] - box[0]) * (box[3] - box[1])
+    share = (common[2] - common[0]) * (common[3] - common[1]) / area if common and area else 0.0
+    return ("outside",) if share < _NOTHING_LEFT else ("cut",) if share < _MOST_LEFT else ()
+
+
 def _turned(right: float, down: float) -> int:
-    """Anticlockwise turn of a direction on the page as shown, to the nearest quarter."""
+    """Anticlockwise turn of a direction on the page as shown, to the nearest quarter; slanting text is no text of a table."""
+    if min(abs(right), abs(down)) > _SLANT * max(abs(right), abs(down)):
+        return SLANTING
     if abs(right) >= abs(down):
         return 0 if right >= 0 else 180
     return 90 if down < 0 else 270

@@ -3,9 +3,9 @@
 from collections import Counter
 from dataclasses import replace
 
-from parsers.glyphs.drawn import Drawn, Mark, Patch
+from parsers.glyphs.drawn import Drawn, Mark
+from parsers.glyphs.geometry import IDENTITY, Matrix, moved, product
 from parsers.types import Rule
-from service.facts.reading import Box
 
 _MOSTLY = 0.5
 
@@ -24,27 +24,22 @@ def main_turn(marks: list[Mark]) -> int:
     return turn if count > _MOSTLY * counts.total() else 0
 
 
-def turned_box(box: Box, turn: int, width: float, height: float) -> Box:
-    """A box after the page has been turned clockwise.
+def turn_matrix(turn: int, width: float, height: float) -> Matrix:
+    """A clockwise turn of a page.
 
     Args:
-        box: A place on the page before.
         turn: Degrees: 0, 90, 180 or 270.
         width: Of the page before. [pt]
         height: Of the page before. [pt]
 
     Returns:
-        The place on the turned page.
+        From places on the page before to places on the turned page.
     """
-    x0, top, x1, bottom = box
-    match turn:
-        case 90:
-            return height - bottom, x0, height - top, x1
-        case 180:
-            return width - x1, height - bottom, width - x0, height - top
-        case 270:
-            return top, width - x1, bottom, width - x0
-    return box
+    return {
+        90: (0.0, 1.0, -1.0, 0.0, height, 0.0),
+        180: (-1.0, 0.0, 0.0, -1.0, width, height),
+        270: (0.0, -1.0, 1.0, 0.0, 0.0, width),
+    }.get(turn, IDENTITY)
 
 
 def turned_page(drawn: Drawn, turn: int) -> Drawn:
@@ -59,19 +54,31 @@ def turned_page(drawn: Drawn, turn: int) -> Drawn:
     """
     if not turn:
         return drawn
-    width, height = drawn.width, drawn.height
-    sides = (height, width) if turn in (90, 270) else (width, height)
-    boxes = [turned_box((rule.x0, rule.top, rule.x1, rule.bottom), turn, width, height) for rule in drawn.rules]
-    return Drawn(
-        *sides,
-        marks=[_turned_mark(mark, turn, width, height) for mark in drawn.marks],
+    matrix = turn_matrix(turn, drawn.width, drawn.height)
+    boxes = [moved(matrix, (rule.x0, rule.top, rule.x1, rule.bottom)) for rule in drawn.rules]
+    return replace(
+        drawn,
+        width=drawn.height if turn in (90, 270) else drawn.width,
+        height=drawn.width if turn in (90, 270) else drawn.height,
+        matrix=product(drawn.matrix, matrix),
+        marks=[turned_mark(mark, turn, matrix) for mark in drawn.marks],
         rules=[Rule(x0=x0, top=top, x1=x1, bottom=bottom) for x0, top, x1, bottom in boxes],
-        patches=[Patch(turned_box(patch.box, turn, width, height), patch.order, patch.light) for patch in drawn.patches],
-        notes=[turned_box(note, turn, width, height) for note in drawn.notes],
+        patches=[replace(patch, box=moved(matrix, patch.box)) for patch in drawn.patches],
+        notes=[moved(matrix, note) for note in drawn.notes],
     )
 
 
-def _turned_mark(mark: Mark, turn: int, width: float, height: float) -> Mark:
-    x0, top, x1, bottom = turned_box((mark.x0, mark.top, mark.x1, mark.bottom), turn, width, height)
-    x, y, _, _ = turned_box((mark.x, mark.y, mark.x, mark.y), turn, width, height)
+def turned_mark(mark: Mark, turn: int, matrix: Matrix) -> Mark:
+    """A character on a page that is turned.
+
+    Args:
+        mark: The character.
+        turn: Degrees by which the page is turned clockwise.
+        matrix: The same turn as a matrix.
+
+    Returns:
+        The character at its new place.
+    """
+    x0, top, x1, bottom = moved(matrix, (mark.x0, mark.top, mark.x1, mark.bottom))
+    x, y, _, _ = moved(matrix, (mark.x, mark.y, mark.x, mark.y))
     return replace(mark, x0=x0, top=top, x1=x1, bottom=bottom, x=x, y=y, turned=(mark.turned - turn) % 360)

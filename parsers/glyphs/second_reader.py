@@ -1,0 +1,96 @@
+"""The second reader: PDFium's characters, put beside pdfminer's by the place where each one stands on its baseline."""
+
+import ctypes
+from collections.abc import Iterable
+from typing import Any
+
+import pypdfium2 as pdfium
+import pypdfium2.raw as raw
+
+from parsers.glyphs.drawn import Mark
+from parsers.glyphs.geometry import Matrix
+
+Seen = tuple[float, float, int, str]
+"""Origin on the page as shown, position in the page's content, and text."""
+_ROW = 4.0
+"""Height of the rows in which characters are looked up. [pt]"""
+_BLANK = frozenset((0, 9, 10, 13, 32, 160, 0xFFFE))
+"""Codes without ink, those that PDFium makes up between words among them."""
+_HYPHEN = 2
+"""What PDFium gives for a hyphen at the end of a line."""
+_COPY = 0.1
+"""The same character again within this share of the size is a copy that makes it bold. [1]"""
+_BESIDE = 0.2
+"""A character stands on a line when it is off by less than this share of the size. [1]"""
+
+
+class SecondReader:
+    """Characters of one page as PDFium reads them.
+
+    Args:
+        page: The page, opened with PDFium.
+        matrix: From the page's own points to the page as shown.
+    """
+
+    def __init__(self, page: pdfium.PdfPage, matrix: Matrix) -> None:
+        self._rows: dict[int, list[Seen]] = {}
+        for seen in _characters(page, matrix):
+            self._rows.setdefault(int(seen[1] // _ROW), []).append(seen)
+
+    def leave_out(self, marks: Iterable[Mark]) -> None:
+        """Forget characters of a slanting watermark: they cross the lines of text that they lie over.
+
+        Args:
+            marks: Slanting characters as the first reader sees them.
+        """
+        for mark in marks:
+            for row in (int((mark.y - 1) // _ROW), int((mark.y + 1) // _ROW)):
+                self._rows[row] = [seen for seen in self._rows.get(row, ()) if abs(seen[0] - mark.x) > 1 or abs(seen[1] - mark.y) > 1]
+
+    def between(self, *, left: float, right: float, baselines: Iterable[float], size: float) -> str:
+        """What stands on a stretch of a line.
+
+        Args:
+            left: Where the stretch begins. [pt]
+            right: Where it ends. [pt]
+            baselines: Of the characters that the first reader sees there. [pt]
+            size: Of the largest one. [pt]
+
+        Returns:
+            The text, from left to right.
+        """
+        ends = tuple(baselines)
+        upper, lower = min(ends) - _BESIDE * size, max(ends) + _BESIDE * size
+        found = sorted(
+            seen
+            for row in range(int(upper // _ROW), int(lower // _ROW) + 1)
+            for seen in self._rows.get(row, ())
+            if left <= seen[0] < right and upper <= seen[1] <= lower
+        )
+        kept: list[Seen] = []
+        for seen in found:
+            if not any(_repeats(seen, other, _COPY * size) for other in kept[-2:]):
+                kept.append(seen)
+        return "".join(text for *_, text in kept)
+
+
+def _repeats(seen: Seen, other: Seen, reach: float) -> bool:
+    """Whether a character is drawn again in its place; neighbours in the content are the letters of one ligature."""
+    return seen[3] == other[3] and seen[0] - other[0] < reach and abs(seen[2] - other[2]) != 1
+
+
+def _characters(page: pdfium.PdfPage, matrix: Matrix) -> Iterable[Seen]:
+    """Every character with ink, in the order of the page's content."""
+    a, b, c, d, e, f = matrix
+    text: Any = page.get_textpage()
+    x, y = ctypes.c_double(), ctypes.c_double()
+    to_x, to_y = ctypes.byref(x), ctypes.byref(y)
+    try:
+        for index in range(text.count_chars()):
+            code = raw.FPDFText_GetUnicode(text, index)
+            if code not in _BLANK and raw.FPDFText_GetCharOrigin(text, index, to_x, to_y):
+                px, py = x.value, y.value
+                hyphen = code == _HYPHEN and raw.FPDFText_IsHyphen(text, index)
+                yield a * px + c * py + e, b * px + d * py + f, index, "-" if hyphen else chr(code)
+    finally:
+        text.close()
