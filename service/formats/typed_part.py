@@ -7,12 +7,12 @@ from service.facts.reading import Limit
 from service.facts.sourced import Sourced
 from service.facts.switch import RatedValue, Switch
 from service.formats import dimensions as d
-from service.formats.conditions import conditions_text, read_conditions
 from service.formats.errors import UnitError
 from service.formats.keys import DIMENSIONS
 from service.formats.quantity import read_number
 from service.formats.sourced import quantity_text, read_sourced, sourced_json
 from service.formats.table import Table
+from service.formats.typed_conditions import conditions_text, read_conditions
 
 POLARITIES = ("N", "P", "N+N", "P+P", "N+P")
 Pairs = tuple[tuple[float, float], ...]
