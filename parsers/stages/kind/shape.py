@@ -1,0 +1,62 @@
+"""What a document looks like before its words are understood: sentences, table headings, designators."""
+
+import re
+from dataclasses import dataclass
+
+_HEADINGS = (
+    r"absolute[- ]+max|maximum ratings|limiting values|absolute ratings|极限参数|最大(额定|定格)",
+    r"(electrical|static|dynamic|thermal|performance) (characteristics|specification)|电气?(特性|参数)",
+    r"\bmin\.?[ ./]+(typ|nom)\.?[ /]+max|\btyp\.? max|\bmin\.? max",
+    r"order(ing)? (information|code|guide)|part numbering|how to order",
+)
+_LITTLE_WORD = re.compile(r"\b(the|a|an|of|to|is|are|and|in|for|with)\b")
+_DESIGNATOR = re.compile(r"\b[rcdluqj]\d{1,3}\b")
+_END = re.compile(r"(?<=[a-z)\]])\. |。")
+_FEWEST_WORDS = 8
+MOST_SHEETS = 10  # why: a circuit on more sheets comes with a text around it
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shape:
+    """Measures of a plain text.
+
+    Attributes:
+        prose: Share of the text that stands in whole sentences, 0 to 1.
+        headings: How many of four kinds of datasheet heading it has.
+        designators: How many different designators of a circuit drawing it names.
+        pages: How many pages it has.
+    """
+
+    prose: float
+    headings: int
+    designators: int
+    pages: int
+
+    @property
+    def is_prose(self) -> bool:
+        """Whether somebody tells something, rather than lists what a part can do."""
+        return self.prose > 0.18 and self.headings < 2
+
+    @property
+    def is_drawn(self) -> bool:
+        """Whether it is words on a drawing."""
+        return self.prose < 0.05 and not self.headings and self.designators >= 5 and self.pages <= MOST_SHEETS
+
+
+def shape_of(text: str, *, pages: int) -> Shape:
+    """Measure a plain text that fills so many pages."""
+    spoken = sum(len(one) for one in _END.split(text) if _is_sentence(one))
+    return Shape(
+        prose=spoken / max(len(text), 1),
+        headings=sum(bool(re.search(one, text)) for one in _HEADINGS),
+        pages=pages,
+        designators=len(set(_DESIGNATOR.findall(text))),
+    )
+
+
+def _is_sentence(text: str) -> bool:
+    """A quarter of a sentence's words are little ones; Chinese has none, and is taken by its length."""
+    words = text.split()
+    if re.search(r"[\u4e00-\u9fff]{12}", text):
+        return True
+    return len(words) >= _FEWEST_WORDS and len(_LITTLE_WORD.findall(text)) > len(words) / 4

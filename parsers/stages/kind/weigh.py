@@ -1,0 +1,64 @@
+"""Weighs what a document's words say about its kind."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from parsers.stages.kind.components import COMPONENTS
+from parsers.stages.kind.documents import DOCUMENTS
+from parsers.stages.kind.plain import plain
+from parsers.stages.kind.shape import shape_of
+from parsers.stages.kind.switches import is_titled_switch, quantities_of
+
+PAGES = 12  # why: the first dozen tell what a document is; a manual may have a thousand
+OPENING = 1500  # characters
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weights:
+    """What was found.
+
+    Attributes:
+        switch: Quantities of a switch on the two neighbouring pages that name most, and three for its title.
+        others: Weight of every other kind.
+        letters: Length of the text.
+        blank: Share of pages that hold next to no text, 0 to 1.
+    """
+
+    switch: int
+    others: dict[str, int]
+    letters: int
+    blank: float
+
+    @property
+    def best(self) -> str:
+        """The other kind that weighs most."""
+        return max(self.others, key=lambda kind: self.others[kind])
+
+
+def weigh(pages: Sequence[str]) -> Weights:
+    """Weigh the text of a document's pages."""
+    told = [plain(page) for page in pages[:PAGES]]
+    body, opening = " ".join(told), _opening(told)
+    pairs = [f"{one} {other}" for one, other in zip(told, [*told[1:], ""], strict=True)]
+    return Weights(
+        switch=max(map(quantities_of, pairs), default=0) + 3 * is_titled_switch(opening),
+        others=_others(opening, body, len(pages)),
+        letters=len(body),
+        blank=sum(len(page) < 200 for page in told) / max(len(told), 1),
+    )
+
+
+def _opening(told: list[str]) -> str:
+    """Where the document begins, a maker's cover letter left out."""
+    own = [page for page in told if "is now part of" not in page[:400]] or told
+    return " ".join(own[:2])[:OPENING].strip()
+
+
+def _others(opening: str, body: str, pages: int) -> dict[str, int]:
+    shape = shape_of(body, pages=pages)
+    is_document = shape.is_prose or shape.is_drawn or (shape.headings < 2 and any(one.is_title_of(opening) for one in DOCUMENTS))
+    weights = {one.kind: one.score(opening, body) // (2 if is_document else 1) for one in COMPONENTS}
+    weights |= {one.kind: one.score(opening, body) for one in DOCUMENTS}
+    weights["article"] += 8 * shape.is_prose
+    weights["schematic"] += 8 * shape.is_drawn
+    return weights
