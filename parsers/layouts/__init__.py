@@ -1,1 +1,13 @@
-"""Layout families of datasheet tables: geometry and wording, one family a file."""
+"""Layout families: what the heading of a table says about the columns below it, one family a file."""
+
+from parsers.layouts import channel_columns, duration_columns, min_typ_max, part_columns, single_value
+from parsers.family import Family
+
+FAMILIES: tuple[Family, ...] = (
+    channel_columns.FAMILY,
+    duration_columns.FAMILY,
+    part_columns.FAMILY,
+    min_typ_max.FAMILY,
+    single_value.FAMILY,
+)
+"""In the order in which they are asked: the first that knows the heading names the columns."""

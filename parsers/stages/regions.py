@@ -1,0 +1,177 @@
+"""Fourth stage: the headings of a page's tables, with the lines that stand below each."""
+
+import re
+from collections.abc import Iterator, Sequence
+
+from parsers.grid import Head, Line, Region, Role, hull
+from parsers.types import Page, Word
+
+_VOCABULARY: dict[str, Role] = {
+    **dict.fromkeys(("parameter", "parameters", "characteristic", "characteristics", "item", "description", "参数", "项目", "項目", "parametr"), Role.LABEL),
+    **dict.fromkeys(("symbol", "symbols", "sym", "symb", "符号", "記号"), Role.SYMBOL),
+    **dict.fromkeys(
+        ("condition", "conditions", "test", "note", "notes", "测试条件", "条件", "測定条件", "testconditions", "testcondition", "remark"), Role.CONDITION
+    ),
+    **dict.fromkeys(("min", "minimum", "最小值", "最小"), Role.MIN),
+    **dict.fromkeys(("typ", "typical", "典型值", "典型", "標準"), Role.TYP),
+    **dict.fromkeys(("max", "maximum", "最大值", "最大"), Role.MAX),
+    **dict.fromkeys(("value", "values", "rating", "ratings", "limit", "limits", "数值", "额定值", "极限值", "定格", "定格値"), Role.VALUE),
+    **dict.fromkeys(("unit", "units", "单位", "単位", "unis"), Role.UNIT),
+}
+_PART = re.compile(r"^(?=.*\d)(?=.*[A-Z])[A-Z0-9][A-Z0-9/\-]{3,}[A-Za-z]?,?$")
+_NOTES = re.compile(r"^(?:notes?\b\s*[:：]?$|notes?\s*[:：]|fig(?:ure|\.)|※|备注|注[:：]|footnote)", re.IGNORECASE)
+_REACH = 60.0
+"""A gap of more than this below the last line of a table ends it. [pt]"""
+_STACK = 17.0
+"""Lines of one heading stand no further apart than this. [pt]"""
+
+
+def regions_in(page: Page, lines: tuple[Line, ...], before: Region | None = None) -> tuple[Region, ...]:
+    """The tables of a page by their headings.
+
+    Args:
+        page: The page.
+        lines: Its lines.
+        before: Last region of the page before, whose heading carries over where this page begins with rows.
+
+    Returns:
+        Regions from the top; each takes the lines down to the next heading, the notes, or a wide gap.
+    """
+    headings = _stacked([(index, heads) for index, line in enumerate(lines) if (heads := _heads(line))], lines)
+    starts = [first for first, _, _ in headings] + [len(lines)]
+    regions = []
+    for (first, last, heads), following in zip(headings, starts[1:], strict=True):
+        body = tuple(_body(lines[last + 1 : following], lines[last]))
+        box = hull([head.box for head in heads])
+        regions.append(Region(page=page, heads=heads, top=box[1], heading_bottom=box[3], caption=_caption(lines, first), lines=body))
+    carried = _carried(page, lines[: starts[0]], before)
+    return (*([carried] if carried else []), *regions)
+
+
+def _heads(line: Line) -> tuple[Head, ...]:
+    """Heading words of a line; nothing where the line is no heading."""
+    heads: list[Head] = []
+    strange: list[Word] = []
+    for word in line.words:
+        for text, box in _tokens(word):
+            role = _VOCABULARY.get(re.sub(r"[^a-z\u3040-\u9fff]", "", text.lower()))
+            if role is None:
+                strange.append(word)
+            elif heads and heads[-1].role is role and box[0] - heads[-1].box[2] < line.size:
+                heads[-1] = Head(role=role, box=hull([heads[-1].box, box]), text=f"{heads[-1].text} {text}")
+            else:
+                heads.append(Head(role=role, box=box, text=text))
+    heads = list(_merged(heads, line.size))
+    roles = {head.role for head in heads}
+    parts = [word for word in strange if _PART.match(word.text)]
+    odd = len(strange) - len(parts)
+    if len(roles) < 2 and not (Role.UNIT in roles and parts):
+        return ()
+    if odd > len(heads) // 2 + (Role.UNIT in roles) or (not roles & {Role.MIN, Role.TYP, Role.MAX, Role.VALUE, Role.UNIT}):
+        return ()
+    if parts and not any(role.numeric for role in roles):
+        heads += [Head(role=Role.VALUE, box=word.box, text=word.text.strip(",")) for word in parts]
+    return tuple(sorted(heads, key=lambda head: head.box[0]))
+
+
+def _tokens(word: Word) -> Iterator[tuple[str, tuple[float, float, float, float]]]:
+    """A word as heading tokens: ``Typ./Max.`` and ``Unit(s)`` taken apart by their glyphs."""
+    pieces = [piece for piece in re.split(r"[/|]", word.text) if piece]
+    if len(pieces) < 2:
+        yield word.text, word.box
+        return
+    step = (word.box[2] - word.box[0]) / max(1, len(word.text))
+    at = 0
+    for piece in pieces:
+        at = word.text.index(piece, at)
+        yield piece, (word.box[0] + at * step, word.box[1], word.box[0] + (at + len(piece)) * step, word.box[3])
+        at += len(piece)
+
+
+def _merged(heads: Sequence[Head], size: float) -> Iterator[Head]:
+    """``Max. Rating`` is one column, and so is ``Limit Values``, ``Note / Test Condition``."""
+    waiting: Head | None = None
+    for head in heads:
+        if waiting is not None and head.box[0] - waiting.box[2] < 0.7 * size:
+            pair = {waiting.role, head.role}
+            if pair in ({Role.MAX, Role.VALUE}, {Role.MIN, Role.VALUE}, {Role.TYP, Role.VALUE}, {Role.LABEL, Role.VALUE}):
+                role = next(iter(pair - {Role.VALUE}))
+                waiting = Head(role=role, box=hull([waiting.box, head.box]), text=f"{waiting.text} {head.text}")
+                continue
+        if waiting is not None:
+            yield waiting
+        waiting = head
+    if waiting is not None:
+        yield waiting
+
+
+def _stacked(found: list[tuple[int, tuple[Head, ...]]], lines: tuple[Line, ...]) -> list[tuple[int, int, tuple[Head, ...]]]:
+    """Headings set over several lines are one: ``Values`` above ``Min. Typ. Max.``."""
+    out: list[tuple[int, int, tuple[Head, ...]]] = []
+    for index, heads in found:
+        first, last = index, index
+        merged = heads
+        for near, step in ((index - 1, -1), (index + 1, 1)):
+            if 0 <= near < len(lines) and abs(lines[near].y - lines[index].y) < _STACK and (extra := _loose(lines[near])):
+                merged = _joined(merged, extra)
+                first, last = (near, last) if step < 0 else (first, near)
+        if out and first <= out[-1][1]:
+            out[-1] = (out[-1][0], max(last, out[-1][1]), _joined(out[-1][2], merged))
+        elif out and lines[first].y - lines[out[-1][1]].y < _STACK and index - out[-1][1] <= 2:
+            out[-1] = (out[-1][0], last, _joined(out[-1][2], merged))
+        else:
+            out.append((first, last, merged))
+    return out
+
+
+def _loose(line: Line) -> tuple[Head, ...]:
+    """Heading words of a line that holds nothing else; unlike a heading of its own it may name one role only."""
+    heads = [
+        Head(role=role, box=word.box, text=word.text)
+        for word in line.words
+        if (role := _VOCABULARY.get(re.sub(r"[^a-z\u3040-\u9fff]", "", word.text.lower()))) is not None
+    ]
+    return tuple(heads) if len(heads) == len(line.words) else ()
+
+
+def _joined(one: tuple[Head, ...], other: tuple[Head, ...]) -> tuple[Head, ...]:
+    """Two heading lines as one: a min, typ or max below a value takes its place; what stands over the same place is one column."""
+    heads = list(one)
+    for head in other:
+        over = [known for known in heads if known.box[0] < head.box[2] and head.box[0] < known.box[2]]
+        if head in heads or any(known.role is head.role for known in over):
+            continue
+        heads.append(head)
+    limits = [head for head in heads if head.role in {Role.MIN, Role.TYP, Role.MAX}]
+    if len(limits) >= 2:
+        heads = [head for head in heads if head.role is not Role.VALUE]
+    return tuple(sorted(heads, key=lambda head: head.box[0]))
+
+
+def _body(lines: Sequence[Line], heading: Line) -> Iterator[Line]:
+    """Lines of a table, until notes begin or nothing follows for long."""
+    y = heading.y
+    for line in lines:
+        if line.y - y > _REACH or _NOTES.match(line.text):
+            return
+        yield line
+        y = line.y
+
+
+def _caption(lines: tuple[Line, ...], first: int) -> str:
+    """Up to three lines that stand close above a heading."""
+    taken: list[str] = []
+    y = lines[first].y
+    for line in reversed(lines[max(0, first - 3) : first]):
+        if y - line.y > 32:
+            break
+        taken.insert(0, line.text)
+        y = line.y
+    return " ".join(taken)
+
+
+def _carried(page: Page, lines: tuple[Line, ...], before: Region | None) -> Region | None:
+    """A table that runs on from the page before without a heading of its own."""
+    if before is None or not lines:
+        return None
+    return Region(page=page, heads=before.heads, top=0.0, heading_bottom=0.0, caption=before.caption, lines=lines, carried=True)

@@ -1,0 +1,184 @@
+"""Sixth stage: a table's lines become entries, one a line of values, each with what the other columns say about it."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from parsers.grammar.number import is_placeholder, numbers_in, without_marks
+from parsers.grid import Cell, Column, Entry, Line, Role, Table, Text, hull
+from parsers.stages.paragraphs import Paragraph, drawn_cell, paragraphs_of
+from parsers.types import Word
+
+_LEFT = (Role.LABEL, Role.SYMBOL, Role.CONDITION, Role.UNIT)
+
+
+@dataclass(frozen=True, slots=True)
+class Spread:
+    """One line with its words dealt out to the columns."""
+
+    line: Line
+    words: dict[int, tuple[Word, ...]]
+
+
+def entries_in(table: Table) -> tuple[Entry, ...]:
+    """The entries of a table, from the top.
+
+    Args:
+        table: A table with bounded columns.
+
+    Returns:
+        One entry for each line with at least one number or dash in a value column.
+    """
+    spread = [_spread(line, table.columns) for line in table.region.lines]
+    rows = [(one, cells) for one in spread if (cells := tuple(_cells(one, table.columns)))]
+    heights = [one.line.y for one, _ in rows]
+    said = {index: _Said(table, index, spread, heights) for index, column in enumerate(table.columns) if column.role in _LEFT}
+    return tuple(_entry(table, one, cells, at, spread, said) for at, (one, cells) in enumerate(rows))
+
+
+def _entry(table: Table, one: Spread, cells: tuple[Cell, ...], at: int, spread: Sequence[Spread], said: "dict[int, _Said]") -> Entry:
+    texts = {role: _together([said[index].about(at) for index in said if table.columns[index].role is role]) for role in _LEFT}
+    boxes = [cell.box for cell in cells] + [word.box for word in one.line.words]
+    return Entry(
+        table=table,
+        y=one.line.y,
+        cells=cells,
+        label=texts[Role.LABEL],
+        symbol=texts[Role.SYMBOL],
+        condition=texts[Role.CONDITION],
+        unit=texts[Role.UNIT],
+        caption=_section(table, one.line, spread),
+        box=hull(boxes),
+    )
+
+
+def _together(texts: Sequence[Text]) -> Text:
+    """Several columns of one role read as one."""
+    if len(texts) == 1:
+        return texts[0]
+    return Text(
+        own=" ".join(text.own for text in texts if text.own),
+        block=" ".join(text.block for text in texts if text.block),
+        cell=" ".join(text.cell for text in texts if text.cell),
+        shared=" ".join(text.shared for text in texts if text.shared),
+        peers=max((text.peers for text in texts), default=0),
+        marks=tuple(mark for text in texts for mark in text.marks),
+    )
+
+
+class _Said:
+    """What one column says about each entry."""
+
+    def __init__(self, table: Table, index: int, spread: Sequence[Spread], heights: Sequence[float]) -> None:
+        column = table.columns[index]
+        lines = [
+            (one.line.y, one.line.size, words, tuple(mark for mark in one.line.marks if column.x0 <= mark.box[0] < column.x1))
+            for one in spread
+            if (words := one.words.get(index))
+        ]
+        self._heights = heights
+        self._cells = [drawn_cell(table.rules, words_box(column, lines), y) for y in heights]
+        self._paragraphs: dict[tuple[float, float], list[Paragraph]] = {}
+        for cell in set(self._cells):
+            inside = [line for line in lines if cell[0] < line[0] < cell[1]]
+            self._paragraphs[cell] = paragraphs_of(inside, [y for y in heights if cell[0] < y < cell[1]])
+
+    def about(self, at: int) -> Text:
+        """The column's words about one entry."""
+        y, cell = self._heights[at], self._cells[at]
+        paragraphs = self._paragraphs[cell]
+        peers = sum(cell[0] < other < cell[1] for other in self._heights)
+        drawn = cell[0] > -1e8 and cell[1] < 1e8
+        mine = next((paragraph for paragraph in paragraphs if y in paragraph.entries), None)
+        own = " ".join(text for height, text in (mine.lines if mine else ()) if mine and mine.nearest(height) == y)
+        everything = " ".join(paragraph.text for paragraph in paragraphs)
+        loose = [paragraph for paragraph in paragraphs if paragraph is mine or not paragraph.anchored]
+        return Text(
+            own=own,
+            block=mine.text if mine else "",
+            cell=everything if drawn else "",
+            shared=" ".join(
+                text for paragraph in (loose if drawn else [mine] if mine else []) for height, text in paragraph.lines if paragraph.nearest(height) in (y, None)
+            ),
+            peers=peers,
+            marks=mine.marks if mine else (),
+        )
+
+
+def words_box(column: Column, lines: Sequence[tuple[float, float, tuple[Word, ...], tuple[Word, ...]]]) -> tuple[float, float]:
+    """From where to where the words of a column reach; its edges where it has no words."""
+    words = [word for _, _, words, _ in lines for word in words]
+    if not words:
+        return max(column.x0, 0.0), min(column.x1, 2000.0)
+    return min(word.box[0] for word in words), max(word.box[2] for word in words)
+
+
+def _spread(line: Line, columns: Sequence[Column]) -> Spread:
+    """Deal a line's words out to the columns: words that stand together go together unless all are values."""
+    dealt: dict[int, list[Word]] = {}
+    for run in _runs(line):
+        places = [_place(word, columns) for word in run]
+        if len(set(places)) > 1 and not _splits(run, places, columns):
+            places = [places[0]] * len(run)
+        for word, place in zip(run, places, strict=True):
+            dealt.setdefault(place, []).append(word)
+    return Spread(line, {index: tuple(words) for index, words in dealt.items()})
+
+
+def _runs(line: Line) -> Iterator[list[Word]]:
+    """Words with no more than a space between them."""
+    run: list[Word] = []
+    for word in line.words:
+        if run and word.box[0] - run[-1].box[2] > 0.45 * line.size:
+            yield run
+            run = []
+        run.append(word)
+    if run:
+        yield run
+
+
+def _splits(run: Sequence[Word], places: Sequence[int], columns: Sequence[Column]) -> bool:
+    """Whether words that stand together may go to different columns: a drawn line parts them, or they are values."""
+    touched = {columns[place] for place in places}
+    if all(column.ruled for column in touched):
+        return True
+    right = [word for word, place in zip(run, places, strict=True) if columns[place].role.numeric or columns[place].role is Role.UNIT]
+    left = [word for word, place in zip(run, places, strict=True) if not (columns[place].role.numeric or columns[place].role is Role.UNIT)]
+    if not left:
+        return True
+    return bool(right) and all(_is_value(word.text) for word in right) and not left[-1].text.rstrip().endswith(("=", "@", "≤", "<", ",", "≥"))
+
+
+def _is_value(text: str) -> bool:
+    plain = without_marks(text).strip()
+    return is_placeholder(plain) or any(number.start == 0 for number in numbers_in(plain))
+
+
+def _place(word: Word, columns: Sequence[Column]) -> int:
+    middle = (word.box[0] + word.box[2]) / 2
+    return next((index for index, column in enumerate(columns) if column.x0 <= middle < column.x1), len(columns) - 1)
+
+
+def _cells(one: Spread, columns: Sequence[Column]) -> Iterator[Cell]:
+    """The value cells of a line; a cell of mere words is none."""
+    for index, words in one.words.items():
+        column = columns[index]
+        if not column.role.numeric:
+            continue
+        text = " ".join(word.text for word in words)
+        if is_placeholder(text) or any(not text[: number.start].strip("<≤>≥=(±+- \u2013\u2212") for number in numbers_in(without_marks(text))[:1]):
+            yield Cell(column=column, words=words, marks=tuple(mark for mark in one.line.marks if _beside(mark, words)))
+
+
+def _beside(mark: Word, words: Sequence[Word]) -> bool:
+    return words[0].box[0] <= mark.box[0] <= words[-1].box[2] + 8
+
+
+def _section(table: Table, line: Line, spread: Sequence[Spread]) -> str:
+    """The last line above that speaks of a temperature for all that follow, else the caption of the table."""
+    caption = table.region.caption
+    for one in spread:
+        if one.line.y >= line.y:
+            break
+        if "otherwise" in one.line.text.lower() or "unless" in one.line.text.lower():
+            caption = one.line.text
+    return caption

@@ -1,0 +1,97 @@
+"""Fifth stage: a region's headings become columns with edges, from drawn lines where there are any, else from the gaps."""
+
+from collections.abc import Iterator, Sequence
+
+from parsers.grid import Column, Region, Role, Table
+from parsers.layouts import FAMILIES
+from parsers.family import Meaning
+from parsers.types import Rule
+
+_COVERS = 0.4
+"""A drawn line bounds a column when it runs along at least this share of the table. [1]"""
+_STEP = 1.0
+"""Gaps between columns are looked for in steps of this width. [pt]"""
+
+
+def table_of(region: Region) -> Table | None:
+    """Name and bound the columns of a region.
+
+    Args:
+        region: A heading with its lines.
+
+    Returns:
+        The table, or None where no layout family knows the heading.
+    """
+    for family in FAMILIES:
+        meanings = family.read(region.heads)
+        if meanings is not None:
+            return Table(region=region, layout=family.name, columns=tuple(_columns(region, meanings)), rules=tuple(_inside(region)))
+    return None
+
+
+def _columns(region: Region, meanings: Sequence[Meaning]) -> Iterator[Column]:
+    """Each heading with the edges on both sides of it; left of the first value column stands a label, headed or not."""
+    edges: list[tuple[float, bool]] = [(-1e9, False)]
+    first = meanings[0].head
+    if first.role.numeric:
+        edges.append(_edge(region, first.box[0] - 60, first.middle, near_right=True))
+        yield Column(role=Role.LABEL, x0=-1e9, x1=edges[-1][0], ruled=edges[-1][1])
+    for meaning, following in zip(meanings, meanings[1:], strict=False):
+        edges.append(_edge(region, meaning.head.middle, following.head.middle, near_right=not meaning.head.role.numeric))
+        left, right = edges[-2], edges[-1]
+        yield _column(meaning, left, right)
+    last = meanings[-1]
+    right = _edge(region, last.head.middle, last.head.box[2] + 80, near_right=False) if last.head.role is not Role.CONDITION else (1e9, False)
+    yield _column(last, edges[-1], right if right[1] else (1e9, False))
+
+
+def _column(meaning: Meaning, left: tuple[float, bool], right: tuple[float, bool]) -> Column:
+    return Column(role=meaning.head.role, x0=left[0], x1=right[0], text=meaning.head.text, cond=meaning.cond, ruled=left[1] and right[1])
+
+
+def _edge(region: Region, left: float, right: float, *, near_right: bool) -> tuple[float, bool]:
+    """The edge between two headings: a drawn line, else the middle of the emptiest gap between them."""
+    drawn = sorted(_uprights(region, left, right))
+    if drawn:
+        return (drawn[-1] if near_right else drawn[0]), True
+    return _gap(region, left, right), False
+
+
+def _uprights(region: Region, left: float, right: float) -> Iterator[float]:
+    """Places of upright lines that run along enough of the table."""
+    top, bottom = region.top, max((line.y for line in region.lines), default=region.heading_bottom) + 4
+    covered: dict[int, float] = {}
+    for rule in region.page.rules:
+        if abs(rule.x1 - rule.x0) < 1 and left < rule.x0 < right:
+            length = min(rule.bottom, bottom) - max(rule.top, top)
+            if length > 0:
+                covered[round(rule.x0)] = covered.get(round(rule.x0), 0.0) + length
+    return (float(x) for x, length in covered.items() if length >= _COVERS * (bottom - top))
+
+
+def _gap(region: Region, left: float, right: float) -> float:
+    """The middle of the widest strip between two places that the fewest words cross."""
+    steps = max(2, int((right - left) / _STEP))
+    crossed = [0] * steps
+    for line in region.lines:
+        for word in line.words:
+            if word.box[2] <= left or word.box[0] >= right:
+                continue
+            for step in range(max(0, int((word.box[0] - left) / _STEP)), min(steps, int((word.box[2] - left) / _STEP) + 1)):
+                crossed[step] += 1
+    least = min(crossed)
+    best, start = (0, 0), None
+    for step, count in enumerate([*crossed, least + 1]):
+        if count == least and start is None:
+            start = step
+        elif count != least and start is not None:
+            best, start = max(best, (step - start, start)), None
+    return left + (best[1] + best[0] / 2) * _STEP
+
+
+def _inside(region: Region) -> Iterator[Rule]:
+    """Horizontal lines from the heading down to just below the last line."""
+    bottom = max((line.y for line in region.lines), default=region.heading_bottom) + 30
+    for rule in region.page.rules:
+        if abs(rule.bottom - rule.top) < 1 and rule.x1 - rule.x0 > 4 and region.top - 4 <= rule.top <= bottom:
+            yield rule
