@@ -10,6 +10,8 @@ _SMALLER = 0.85
 """A character smaller than this share of its neighbour is a mark or an index of it. [1]"""
 _SHIFT = 0.12
 """A small character stands raised or lowered when its baseline differs by more than this share of the size. [1]"""
+_SAME_LINE = 0.3
+"""A space ends a word whose baseline is no further off than this share of the size. [1]"""
 _CIRCLED: frozenset[str] = frozenset(map(chr, (*range(0x2460, 0x2474), *range(0x24EA, 0x2500), *range(0x2776, 0x2794))))
 _BAND = 8.0
 """Height of the bands in which words that are still open are looked up. [pt]"""
@@ -56,7 +58,7 @@ def clusters(marks: list[Mark]) -> list[Cluster]:
         band = round(mark.y / _BAND)
         word = _neighbour(mark, [word for near in (band - 1, band, band + 1) for word in bands.get(near, ())])
         if mark.text.isspace():
-            if word is not None and mark.x0 > word.x1 - _GAP * mark.size:
+            if word is not None and mark.x0 > word.x1 - _GAP * mark.size and abs(word.marks[-1].y - mark.y) < _SAME_LINE * mark.size:
                 word.closed = True
             continue
         if word is None or word.closed or not _joins(word, mark):
@@ -86,13 +88,17 @@ def _joins(word: Cluster, mark: Mark) -> bool:
     last = word.marks[-1]
     if _of_signs(mark) != _of_signs(last) or (mark.font != last.font and _unreadable(mark) != _unreadable(last)):
         return False
-    same_line = abs(word.baseline - mark.y) <= _SHIFT * max(word.size, mark.size)
-    if mark.size >= _SMALLER * word.size and word.size >= _SMALLER * mark.size:
-        return same_line or (last.size == mark.size and last.y == mark.y)
-    if mark.size > word.size:
-        return False
+    if _alike(mark.size, last.size) and abs(last.y - mark.y) <= _SHIFT * mark.size:
+        return True
+    if _alike(mark.size, word.size):
+        return abs(word.baseline - mark.y) <= _SHIFT * word.size
     raised = mark.y < word.baseline - _SHIFT * word.size
-    return not raised and not last.text.isdecimal()
+    return mark.size < word.size and not raised and not last.text.isdecimal()
+
+
+def _alike(size: float, other: float) -> bool:
+    """Whether two sizes are those of one word, not of a word and its index."""
+    return size >= _SMALLER * other and other >= _SMALLER * size
 
 
 def _of_signs(mark: Mark) -> bool:

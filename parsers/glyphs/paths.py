@@ -52,8 +52,8 @@ def rules_of(path: Path, matrix: Matrix, *, stroked: bool, filled: bool) -> Iter
     Yields:
         Level and upright lines.
     """
-    for box in (moved(matrix, box) for box in path.boxes):
-        yield from _box_rules(box)
+    for own in path.boxes:
+        yield from _box_rules(moved(matrix, own))
     if path.curved:
         return
     for chain in path.lines:

@@ -37,15 +37,19 @@ class SecondReader:
         for seen in _characters(page, matrix):
             self._rows.setdefault(int(seen[1] // _ROW), []).append(seen)
 
-    def leave_out(self, marks: Iterable[Mark]) -> None:
-        """Forget characters of a slanting watermark: they cross the lines of text that they lie over.
+    def leave_out(self, unseen: Iterable[Mark], kept: Iterable[Mark]) -> None:
+        """Forget characters that the first reader knows not to belong to any line: hidden ones, and those of a slanting watermark.
 
         Args:
-            marks: Slanting characters as the first reader sees them.
+            unseen: Characters to forget.
+            kept: Characters that stay, even where one to forget stands in the same place.
         """
-        for mark in marks:
-            for row in (int((mark.y - 1) // _ROW), int((mark.y + 1) // _ROW)):
-                self._rows[row] = [seen for seen in self._rows.get(row, ()) if abs(seen[0] - mark.x) > 1 or abs(seen[1] - mark.y) > 1]
+        stay = {(round(mark.x), round(mark.y), mark.text) for mark in kept}
+        for mark in unseen:
+            if (round(mark.x), round(mark.y), mark.text) in stay:
+                continue
+            for row in {int((mark.y - 1) // _ROW), int((mark.y + 1) // _ROW)}:
+                self._rows[row] = [seen for seen in self._rows.get(row, ()) if seen[3] != mark.text or abs(seen[0] - mark.x) > 1 or abs(seen[1] - mark.y) > 1]
 
     def between(self, *, left: float, right: float, baselines: Iterable[float], size: float) -> str:
         """What stands on a stretch of a line.

@@ -73,8 +73,10 @@ def read_page(document: Document, number: int) -> Page:
 
 def _words(page: Drawn, second: SecondReader) -> Iterator[Word]:
     """Upright words in reading order, then words that stand turned."""
-    marks = without_copies([mark for mark in shown_marks(page) if mark.turned != SLANTING])
-    second.leave_out(mark for mark in page.marks if mark.turned == SLANTING)
+    seen = [mark for mark in shown_marks(page) if mark.turned != SLANTING]
+    kept = set(map(id, seen))
+    second.leave_out((mark for mark in page.marks if id(mark) not in kept), seen)
+    marks = without_copies(seen)
     upright = clusters([mark for mark in marks if not mark.turned])
     weigh_gaps(upright)
     yield from (word_of(cluster, second) for cluster in upright)
