@@ -17,6 +17,7 @@ Array = NDArray[np.float64]
 # Steps grow in proportion to the time since the surge began; with these the end differs from a fine integration by less than 0.02 %.
 _STEPS = 40
 _SHORTEST = 1e-6
+CLOSE_K = 1e-5
 # No switch lives here: a course that gets so hot has run away.
 BEYOND_ALL_C = 1000.0
 # What stands for no heat capacity and for one without end, so that both are plain numbers to the solver. [J/K]
@@ -171,11 +172,14 @@ class Surge:
 
     Args:
         assembly: Switches and what they sit on.
+        running_a: Settled current before. [A]
         seconds: How long the other current flows. [s]
     """
 
-    def __init__(self, assembly: Assembly, *, seconds: float) -> None:
+    def __init__(self, assembly: Assembly, *, running_a: float, seconds: float) -> None:
         self._assembly = assembly
+        self._running_a = running_a
+        self._start = assembly.settled(running_a)
         times = np.concatenate(([0.0], np.geomspace(seconds * _SHORTEST, seconds, _STEPS)))
         # The first step is the jump of the current itself, at once; every later change is taken to come half way between two times.
         begins = np.concatenate(([0.0], (times[2:] + times[1:-1]) / 2))
@@ -183,18 +187,17 @@ class Surge:
         self._to_case = [kind.impedance(since) for kind in assembly.kinds]
         self._to_air = assembly.sink_impedances(since)
 
-    def end(self, *, running_a: float, surge_a: float) -> State:
+    def end(self, surge_a: float) -> State:
         """Where everything stands when the surge ends.
 
         Args:
-            running_a: Settled current before. [A]
             surge_a: Current of the surge. [A]
 
         Returns:
-            The last state; infinite where it ran away on the way.
+            The last state; infinite where it ran away on the way, or never settled before.
         """
-        start = state = self._assembly.settled(running_a)
-        walk = _Walk(start=start, running_heat=self._assembly.sink_heat(running_a, start.loss_w), steps=_STEPS)
+        start = state = self._start
+        walk = _Walk(start=start, running_heat=self._assembly.sink_heat(self._running_a, start.loss_w), steps=_STEPS)
         for i in range(_STEPS):
             if state.ran_away:
                 break
@@ -208,7 +211,7 @@ class Surge:
         running = [kind.to_case_kpw * loss for kind, loss in zip(kinds, walk.start.loss_w, strict=True)]
         case_rise = [running[k] + float(row[i, :i] @ walk.loss_steps[k, :i]) for k, row in enumerate(self._to_case)]
         sink_rise = np.array(walk.start.sink_c) + np.einsum("abj,bj->a", self._to_air[:, :, i, :i], walk.heat_steps[:, :i])
-        junction = list(junction_c)
+        junction, moved = list(junction_c), None
         for _ in range(200):
             shares, losses = self._assembly.losses(surge_a, junction)
             fresh = np.array(self._assembly.sink_heat(surge_a, losses)) - walk.heats
@@ -217,13 +220,21 @@ class Surge:
                 sinks[kind.sink] + kind.to_sink_kpw * loss + case_rise[k] + (loss - walk.losses[k]) * float(self._to_case[k][i, i])
                 for k, (kind, loss) in enumerate(zip(kinds, losses, strict=True))
             ]
-            moved = max(abs(new - old) for new, old in zip(warmer, junction, strict=True))
-            junction = warmer
-            if max(junction) > BEYOND_ALL_C:
+            moves = [new - old for new, old in zip(warmer, junction, strict=True)]
+            if max(warmer) > BEYOND_ALL_C:
                 break
-            if moved < 1e-6:
-                return State(junction_c=tuple(junction), sink_c=tuple(sinks), current_a=tuple(shares), loss_w=tuple(losses))
+            if max(map(abs, moves)) < CLOSE_K:
+                return State(junction_c=tuple(warmer), sink_c=tuple(sinks), current_a=tuple(shares), loss_w=tuple(losses))
+            junction, moved = _further(warmer, moves, moved), moves if moved is None else None
         return self._assembly.run_away()
+
+
+def _further(warmer: Sequence[float], moves: Sequence[float], before: Sequence[float] | None) -> list[float]:
+    """Where a row of ever smaller moves leads: every second time it is followed to its end (Aitken)."""
+    if before is None:
+        return list(warmer)
+    shrink = [min(max(now / past, 0.0), 0.9) if past else 0.0 for now, past in zip(moves, before, strict=True)]
+    return [warm + move * by / (1 - by) for warm, move, by in zip(warmer, moves, shrink, strict=True)]
 
 
 class _Walk:

@@ -45,7 +45,7 @@ def test_a_bank_settles_where_two_solvers_found_it():
 
 def test_a_surge_ends_where_two_solvers_found_it():
     """CV59: scipy Radau and ngspice, 80 A settled, then 160 A for 10 s."""
-    state = Surge(bank_of_six(), seconds=10).end(running_a=80, surge_a=160)
+    state = Surge(bank_of_six(), running_a=80, seconds=10).end(160)
 
     assert [*state.junction_c, state.sink_c[2]] == pytest.approx([86.208, 78.045, 62.612], rel=1e-3)
     assert state.current_a[0] == pytest.approx(35.615, rel=1e-3)
@@ -105,7 +105,7 @@ def netlist(running_a: float, surge_a: float, seconds: float, heat_jpk: float) -
 def test_a_surge_on_a_whole_board_meets_the_simulator(ngspice, surge_a, seconds, heat_jpk):
     """Two unlike banks, 70 A before: the simulator agrees within 0.1 % on every temperature."""
     seen = ngspice(netlist(70, surge_a, seconds, heat_jpk))
-    state = Surge(unlike_banks(heat_jpk=heat_jpk), seconds=seconds).end(running_a=70, surge_a=surge_a)
+    state = Surge(unlike_banks(heat_jpk=heat_jpk), running_a=70, seconds=seconds).end(surge_a)
 
     assert [*state.junction_c, *state.sink_c] == pytest.approx([seen["low"], seen["rest"], seen["other"], seen["board"]], rel=1e-3)
 
@@ -129,7 +129,7 @@ def test_one_switch_on_its_own_copper_meets_a_stiff_integrator():
 
     start = copper.settled(8).sink_c[0]
     end = solve_ivp(rate, (0, 12), [start], method="Radau", rtol=1e-9, atol=1e-9).y[0, -1]
-    state = Surge(copper, seconds=12).end(running_a=8, surge_a=20)
+    state = Surge(copper, running_a=8, seconds=12).end(20)
 
     assert [state.sink_c[0], state.junction_c[0]] == pytest.approx([end, junction(end, 20)], rel=5e-4)
 
@@ -139,7 +139,7 @@ def test_one_switch_on_its_own_copper_meets_a_stiff_integrator():
 def test_more_current_more_time_and_less_heat_capacity_end_hotter(surge, seconds, heat):
     """Each of the three makes a surge worse, and the bound without heat capacity lies above all."""
     def hottest(amperes=surge, time=seconds, capacity=heat):
-        return Surge(unlike_banks(heat_jpk=capacity), seconds=time).end(running_a=60, surge_a=amperes).junction_c[0]
+        return Surge(unlike_banks(heat_jpk=capacity), running_a=60, seconds=time).end(amperes).junction_c[0]
 
     here = hottest()
 
@@ -156,10 +156,10 @@ def test_without_any_heat_capacity_a_surge_is_at_its_settled_state():
     kinds = tuple(Kind(**{f: getattr(k, f) for f in Kind.__slots__} | {"impedance": lambda s: 0.7 + 0 * s}) for k in instant.kinds)
     instant = Assembly(kinds=kinds, sinks=instant.sinks, ambient_c=30)
 
-    assert Surge(instant, seconds=3).end(running_a=20, surge_a=90).junction_c == pytest.approx(instant.settled(90).junction_c, rel=1e-6)
+    assert Surge(instant, running_a=20, seconds=3).end(90).junction_c == pytest.approx(instant.settled(90).junction_c, rel=1e-6)
 
 
 def test_a_surge_that_never_settles_is_said_to_run_away():
     """A current far beyond the fold has no state."""
     assert bank_of_six().settled(1000).ran_away
-    assert Surge(bank_of_six(), seconds=60).end(running_a=80, surge_a=1000).ran_away
+    assert Surge(bank_of_six(), running_a=80, seconds=60).end(1000).ran_away

@@ -1,0 +1,93 @@
+"""Does the board bear the claimed surge for the claimed time?"""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from math import isfinite
+
+from service.derating.case import BankCase, Case, Corner
+from service.derating.check import Check
+from service.derating.quantity import Point
+from service.derating.spoken import rounded_up, spoken
+from service.derating.surging import BankSurge, SurgeEnd, largest_surge_s, surged_banks, with_surge_quantities
+from service.derating.weighing import Weighing, not_determined, threshold, weigh
+from service.facts.finding import BothEnds, Figure, Finding, Input, Margin, Outcome
+from service.facts.sourced import Sourced
+
+NAME = "surge_current"
+
+
+def run(case: Case) -> tuple[Finding, ...]:
+    """Judge each bank that the surge passes; nothing where no surge is claimed."""
+    claim = case.board.claim
+    if claim.surge_a is None or claim.surge_s is None:
+        return ()
+    own = with_surge_quantities(case, seconds=claim.surge_s.most)
+    return tuple(_judge(own, bank, claim.surge_a, claim.surge_s) for bank in surged_banks(own))
+
+
+def _judge(case: Case, bank: BankCase, surge: Sourced, lasting: Sourced) -> Finding:
+    """One bank."""
+    surge_a, seconds = surge.most, lasting.most
+    subject = f"{spoken(surge_a, 'A')} for {spoken(seconds, 's')} through the {bank.name} bank that runs at {spoken(bank.claimed_a.most, 'A')}"
+    lacking = case.lacks_conduction(bank)
+    if lacking:
+        return not_determined(check=NAME, bank=bank.name, text=subject, missing=lacking)
+
+    def at(point: Point) -> BankSurge:
+        return BankSurge(case, bank, point, seconds=seconds)
+
+    ends = {corner: at(case.point(corner)) for corner in (Corner.FAVOURABLE, Corner.WORST)}
+    reached = {corner: surge.end(surge_a) for corner, surge in ends.items()}
+    largest = {corner: surge.largest_a() for corner, surge in ends.items()}
+    weighed = weigh(case, lambda point: at(point).margin(surge_a), at=f"at {spoken(surge_a, 'A')} for {spoken(seconds, 's')}")
+    worst = ends[Corner.WORST]
+    text = f"{subject}: {_reached(reached[Corner.WORST], worst.limit_c)} in the worst case, which bears {spoken(largest[Corner.WORST], 'A')}"
+    return replace(weighed, margin=Margin(worst=largest[Corner.WORST] / surge_a, favourable=largest[Corner.FAVOURABLE] / surge_a)).finding(
+        check=NAME,
+        bank=bank.name,
+        text=text + _with_heat(case, bank, weighed, surge_a, seconds),
+        demand=Figure(quantity="surge_current_a", value=surge_a, unit="A"),
+        limit=Figure(quantity="largest_surge_a", value=largest[Corner.WORST], unit="A"),
+        formula="Tj(t) = board(t) + P x (case to board + Zth(t)), by superposition from the settled running state <= junction limit",
+        inputs=(Input(name="surge_current", sourced=surge), Input(name="surge_time", sourced=lasting)),
+        values={
+            "junction_degc": _both("degC", {corner: end.junction_c for corner, end in reached.items()}),
+            "board_degc": _both("degC", {corner: end.board_c for corner, end in reached.items()}),
+            "switch_current_a": _both("A", {corner: end.current_a for corner, end in reached.items()}),
+            "junction_limit_degc": _both("degC", {corner: surge.limit_c for corner, surge in ends.items()}),
+            "largest_surge_a": _both("A", largest),
+        },
+    )
+
+
+def _both(unit: str, ends: Mapping[Corner, float]) -> BothEnds:
+    """A figure at both ends; an infinite one (it runs away) is None."""
+    favourable, worst = (ends[corner] if isfinite(ends[corner]) else None for corner in (Corner.FAVOURABLE, Corner.WORST))
+    return BothEnds(favourable=favourable, worst=worst, unit=unit)
+
+
+def _with_heat(case: Case, bank: BankCase, weighed: Weighing, surge_a: float, seconds: float) -> str:
+    """Where the worst running state leaves no room for any heat capacity: what would do with everything else at its nominal figure."""
+    heat = case.quantities["board_heat_capacity"]
+    if not heat.is_open or weighed.outcome is not Outcome.HOLDS_IF or any(item.quantity == heat.key for item in weighed.conditions):
+        return ""
+    value = threshold(case, lambda point: BankSurge(case, bank, point, seconds=seconds).margin(surge_a), heat, Corner.NOMINAL)
+    return "" if value is None else f"; with all else at its nominal figure a board that holds {spoken(rounded_up(value), 'J/K')} would do"
+
+
+def _reached(end: SurgeEnd, limit_c: float) -> str:
+    """The junction temperature in words."""
+    if not isfinite(end.junction_c):
+        return "runs away"
+    return f"junction {spoken(end.junction_c, 'degC')} of {spoken(limit_c, 'degC')}"
+
+
+CHECK = Check(
+    name=NAME,
+    question="Do the switches bear the claimed surge current for the claimed time, starting from their settled running temperature?",
+    method="Superposition of heat steps on transient impedance and board, with the on-resistance following the junction; without a curve "
+    "RthJC bounds the impedance, without a heat capacity the board counts as settled at once.",
+    needs=("claim.surge_a", "claim.surge_s", "switch.rds_on", "switch.rth_jc", "switch.zth", "cooling.board_heat_jpk"),
+    run=run,
+    inverses={"surge_s": largest_surge_s},
+)

@@ -1,0 +1,207 @@
+"""A surge on a case: temperatures at its end, the largest current for a time, and the longest time for a current.
+
+Where nobody knows the heat that the board holds, none is the safe bound: the board stands at its settled surge temperature at once.
+Where nobody knows the transient impedance, the settled resistance from junction to case is the safe bound at any time.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from math import inf
+
+import numpy as np
+from scipy.optimize import brentq
+
+from service.derating.case import BankCase, Case, Corner
+from service.derating.case_impedance import has_impedance
+from service.derating.figures import Ends, default
+from service.derating.quantities import quantity
+from service.derating.quantity import Point, Quantity, Wording
+from service.derating.surge_assembly import surge_assembly
+from service.derating.warming import Surge
+
+# Beyond this time the impedance to the case has settled (NXP/Nexperia AN11158 rev 4, p.24).
+SETTLED_AFTER_S = 0.1
+# As good as endless for a board that a person can lift. [J/K]
+MOST_BOARD_HEAT_JPK = 1e5
+_BRIEFEST_S, _LONGEST_S = 1e-6, 1e5
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SurgeEnd:
+    """The end of a surge in one corner; infinite where it ran away.
+
+    Attributes:
+        junction_c: Of the hottest switch of the bank under examination. [degC]
+        board_c: Of the board; of the hottest switch's own copper where nothing is shared. [degC]
+        current_a: Through that switch. [A]
+    """
+
+    junction_c: float
+    board_c: float
+    current_a: float
+
+
+def with_surge_quantities(case: Case, *, seconds: float) -> Case:
+    """The case with the two quantities that only heat over time knows, where they are not stated.
+
+    Args:
+        case: The board under one rule set.
+        seconds: How long the surge lasts. [s]
+
+    Returns:
+        The same with the board's heat capacity and each part's transient impedance.
+    """
+    more = {} if "board_heat_capacity" in case.quantities else {"board_heat_capacity": _unknown_heat()}
+    for bank in case.banks:
+        settled = case.quantities.get(bank.prefix + "junction_case")
+        if settled is not None and not has_impedance(bank.switch):
+            more[bank.prefix + "transient_impedance"] = _unknown_impedance(bank, settled, seconds)
+    return case.with_quantities(more.values())
+
+
+class BankSurge:
+    """A surge of one length through one bank at one point; built once and asked for many currents.
+
+    Args:
+        case: With surge quantities.
+        bank: Under examination.
+        point: A number for each quantity.
+        seconds: How long it lasts. [s]
+    """
+
+    def __init__(self, case: Case, bank: BankCase, point: Point, *, seconds: float) -> None:
+        self._case, self._bank, self._point = case, bank, point
+        # Why both: one low switch takes more current, all high switches warm the board more; the hotter one counts.
+        self._courses = {low: self._course(low, seconds) for low in {bank.switches > 1, False}}
+
+    @property
+    def limit_c(self) -> float:
+        """The junction limit of a surge: the rule set's, or the user's for a surge (else for hours) where it is lower. [degC]."""
+        own = self._case.board.junction_surge_limit_c or self._case.board.junction_limit_c
+        limit = self._case.rules.junction_limit_c(self._point[self._bank.prefix + "junction_max"])
+        return limit if own is None else min(limit, own.value)
+
+    def end(self, surge_a: float) -> SurgeEnd:
+        """Temperatures when the surge ends: the hotter of one switch low and all switches high.
+
+        Args:
+            surge_a: Current of the surge. [A]
+
+        Returns:
+            The end; infinite where it runs away.
+        """
+        return max((self._end(low, course, surge_a) for low, course in self._courses.items()), key=lambda end: end.junction_c)
+
+    def margin(self, surge_a: float) -> float:
+        """Allowed rise over the rise at the end, for junction and board alike; 1 is exactly enough, zero runs away.
+
+        Args:
+            surge_a: Current of the surge. [A]
+
+        Returns:
+            The smaller of both ratios. [1]
+        """
+        end, ambient = self.end(surge_a), self._point["ambient"]
+        allowed = [(self.limit_c, end.junction_c)]
+        if self._case.is_chain and "board_limit" in self._case.quantities:
+            allowed.append((self._point["board_limit"], end.board_c))
+        return min((limit - ambient) / max(reached - ambient, 1e-9) for limit, reached in allowed)
+
+    def largest_a(self) -> float:
+        """Largest current that ends within the limits; zero where the running state is too hot to recover in time. [A]."""
+        low, high = 0.0, max(self._bank.claimed_a.most, 1.0)
+        if self.margin(low) < 1:
+            return 0.0
+        while self.margin(high) >= 1:
+            low, high = high, 2 * high
+        return float(brentq(lambda current_a: self.margin(current_a) - 1, low, high, xtol=1e-6 * high, rtol=1e-7))
+
+    def _course(self, low: bool, seconds: float) -> Surge | None:  # noqa: FBT001 - names one of two sharings
+        """The course for one sharing of the current; None where nothing has any mass."""
+        assembly = surge_assembly(self._case, self._bank, self._point, low_switch=low)
+        return None if assembly is None else Surge(assembly, running_a=self._bank.claimed_a.most, seconds=seconds)
+
+    def _end(self, low: bool, course: Surge | None, surge_a: float) -> SurgeEnd:  # noqa: FBT001 - names one of two sharings
+        """The end for one sharing of the current; without any mass it is the settled state."""
+        if course is None:
+            rest = self._case.settle(self._bank, self._point, current_a=surge_a, low_switch=low)
+            return SurgeEnd(junction_c=rest.junctions_c[0], board_c=rest.board_c, current_a=rest.currents_a[0])
+        state = course.end(surge_a)
+        return SurgeEnd(junction_c=state.junction_c[0], board_c=state.sink_c[0], current_a=state.current_a[0])
+
+
+def largest_surge_s(case: Case) -> float | None:
+    """Longest time for the claimed surge current that holds in the worst corner.
+
+    Args:
+        case: The board under one rule set.
+
+    Returns:
+        Time, zero where not even the briefest surge is proven; None where no surge is claimed, where it may last for ever, or where
+        no bound exists. [s]
+    """
+    surge = case.board.claim.surge_a
+    if surge is None:
+        return None
+    times = [_longest_s(case, bank, surge.most) for bank in surged_banks(case) if not case.lacks_conduction(bank)]
+    shortest = min(times, default=inf)
+    return None if shortest == inf else shortest
+
+
+def surge_curve(case: Case, bank: BankCase, corner: Corner, *, times_s: Iterable[float]) -> tuple[tuple[float, float], ...]:
+    """Largest surge current over time, for a picture.
+
+    Args:
+        case: The board under one rule set.
+        bank: Under examination.
+        corner: Which end.
+        times_s: Where to look. [s, ...]
+
+    Returns:
+        Pairs of time and current. [s, A]
+    """
+    cases = ((seconds, with_surge_quantities(case, seconds=seconds)) for seconds in times_s)
+    return tuple((seconds, BankSurge(at, bank, at.point(corner), seconds=seconds).largest_a()) for seconds, at in cases)
+
+
+def surged_banks(case: Case) -> tuple[BankCase, ...]:
+    """The banks that a discharge surge passes."""
+    return case.conducting(case.discharge)
+
+
+def _longest_s(case: Case, bank: BankCase, surge_a: float) -> float:
+    """Longest time of one bank; infinite where the surge may last for ever."""
+    case = with_surge_quantities(case, seconds=_BRIEFEST_S)
+    point = case.point(Corner.WORST)
+
+    def spare(log_s: float) -> float:
+        return BankSurge(case, bank, point, seconds=float(np.exp(log_s))).margin(surge_a) - 1
+
+    brief, long = np.log(_BRIEFEST_S), np.log(_LONGEST_S)
+    if spare(long) >= 0:
+        return inf
+    if spare(brief) < 0:
+        return 0.0
+    return float(np.exp(brentq(spare, brief, long, xtol=1e-6)))
+
+
+def _unknown_heat() -> Quantity:
+    """A board whose heat capacity nobody knows."""
+    name = "nobody knows how much heat the board holds; none is the safe bound"
+    guess = default(0.0, "J/K", name, low=0.0, high=MOST_BOARD_HEAT_JPK)
+    return quantity("board_heat_capacity", Ends(favourable=MOST_BOARD_HEAT_JPK, nominal=0.0, worst=0.0, sourced=guess))
+
+
+def _unknown_impedance(bank: BankCase, settled: Quantity, seconds: float) -> Quantity:
+    """A part whose transient impedance nobody knows: between nothing and the settled resistance, the latter after a tenth of a second."""
+    low = 0.0 if seconds < SETTLED_AFTER_S else settled.favourable
+    guess = default(settled.worst, "K/W", "RthJC is a safe upper bound at any time", low=low, high=settled.worst)
+    return Quantity(
+        key=bank.prefix + "transient_impedance", name="transient_impedance", unit="K/W",
+        favourable=low, nominal=settled.nominal, worst=settled.worst, sourced=guess,
+        wording=Wording(
+            phrase=f"the transient impedance from junction to case after {seconds:g} s is {{value}} or less",
+            how="Read the curve of transient thermal impedance in the datasheet at that time, or type a few of its points.",
+            effort=2, lowest=0.0, highest=1e3,
+        ),
+    )
