@@ -19,6 +19,18 @@ def part_key(marking: str) -> str:
     return "".join(letter for letter in marking.upper() if letter.isalnum())
 
 
+def wanted_key(marking: str) -> str:
+    """Reduce a marking with characters in doubt to the form in which two spellings are equal.
+
+    Args:
+        marking: As read off a board: ``ab-75 n?0``.
+
+    Returns:
+        Its letters, digits and question marks in capitals: ``AB75N?0``.
+    """
+    return "".join(letter for letter in marking.upper() if letter.isalnum() or letter == "?")
+
+
 class NameKind(StrEnum):
     """What a name of a part is."""
 
