@@ -6,7 +6,7 @@ Where nobody knows the transient impedance, the settled resistance from junction
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from math import inf
+from math import inf, nan
 
 import numpy as np
 from scipy.optimize import brentq
@@ -32,7 +32,7 @@ class SurgeEnd:
 
     Attributes:
         junction_c: Of the hottest switch of the bank under examination. [degC]
-        board_c: Of the board; of the hottest switch's own copper where nothing is shared. [degC]
+        board_c: Of the board; not a number where nothing is shared. [degC]
         current_a: Through that switch. [A]
     """
 
@@ -125,9 +125,11 @@ class BankSurge:
         """The end for one sharing of the current; without any mass it is the settled state."""
         if course is None:
             rest = self._case.settle(self._bank, self._point, current_a=surge_a, low_switch=low)
-            return SurgeEnd(junction_c=rest.junctions_c[0], board_c=rest.board_c, current_a=rest.currents_a[0])
+            board_c = rest.board_c if self._case.is_chain else nan
+            return SurgeEnd(junction_c=rest.junctions_c[0], board_c=board_c, current_a=rest.currents_a[0])
         state = course.end(surge_a)
-        return SurgeEnd(junction_c=state.junction_c[0], board_c=state.sink_c[0], current_a=state.current_a[0])
+        board_c = state.sink_c[0] if self._case.is_chain else nan
+        return SurgeEnd(junction_c=state.junction_c[0], board_c=board_c, current_a=state.current_a[0])
 
 
 def largest_surge_s(case: Case) -> float | None:

@@ -1,0 +1,147 @@
+"""The surge check against a stiff integrator, and its bounds, thresholds and inverses."""
+
+import numpy as np
+import pytest
+from boards import FOUR_FIELDS, WHOLE, case_of
+from scipy.integrate import solve_ivp
+
+from service.derating.case import Corner
+from service.derating.checks.surge_current import CHECK
+from service.derating.surging import largest_surge_s, surge_curve
+from service.facts.finding import Outcome
+
+PAIRS = ((0.1, 0.3e-3), (0.3, 3e-3), (0.4, 20e-3))
+
+
+def ratio(junction_c):
+    """The typed curve of the contract's board."""
+    return np.interp(junction_c, [-40, 25, 100, 175], [0.70, 1.0, 1.52, 2.20])
+
+
+def integrated(low_ohm, *, surge_a, seconds, heat_jpk=55.0):
+    """The contract's board by scipy's Radau: low switch, nine others, seven of the charge bank; 4 mohm, 4 K/W to a board of 2.5 K/W at 35 degC."""
+    cold, many, bank = np.array([low_ohm, 4e-3, 4e-3]), np.array([1, 9, 7]), np.array([0, 0, 1])
+
+    def heats(junctions, amperes):
+        ohms = cold * ratio(junctions)
+        volts = [amperes / (many[bank == b] / ohms[bank == b]).sum() for b in (0, 1)]
+        return np.array([volts[b] for b in bank]) ** 2 / ohms
+
+    def junctions(pair_rises, board_c, amperes):
+        warm = np.full(3, board_c)
+        for _ in range(25):
+            warm = board_c + 4.0 * heats(warm, amperes) + pair_rises.sum(axis=1)
+        return warm
+
+    def rates(state, amperes):
+        rises, board_c = state[:9].reshape(3, 3), state[9]
+        power = heats(junctions(rises, board_c, amperes), amperes)
+        inner = [(power[k] * r - rises[k, i]) / tau for k in range(3) for i, (r, tau) in enumerate(PAIRS)]
+        return [*inner, ((many * power).sum() + amperes**2 * 0.45e-3 - (board_c - 35) / 2.5) / heat_jpk]
+
+    settled = [0.0] * 9 + [35.0]
+    for _ in range(80):
+        power = heats(junctions(np.reshape(settled[:9], (3, 3)), settled[9], 90.0), 90.0)
+        settled = [*(p * r for p in power for r, _ in PAIRS), 35 + 2.5 * ((many * power).sum() + 90**2 * 0.45e-3)]
+    end = solve_ivp(lambda _, s: rates(s, surge_a), (0, seconds), settled, method="Radau", rtol=1e-6, atol=1e-6).y[:, -1]
+    return junctions(end[:9].reshape(3, 3), end[9], surge_a)[0], end[9]
+
+
+def only(case, bank="discharge"):
+    """The finding of one bank."""
+    return next(finding for finding in CHECK.run(case) if finding.bank == bank)
+
+
+def test_nothing_is_said_of_a_surge_that_nobody_claims():
+    """No claim, no finding."""
+    assert CHECK.run(case_of(FOUR_FIELDS)) == ()
+
+
+@pytest.mark.parametrize(("surge", "surge_a", "seconds"), [("180 A for 5 s", 180, 5.0), ("320 A for 50 ms", 320, 0.05)])
+def test_the_contracts_board_ends_where_a_stiff_integrator_ends(surge, surge_a, seconds):
+    """Scipy's Radau within 0.1 K: one low switch of 4.0 x 3.3 / 4.0 = 3.3 mohm in the worst corner."""
+    values = only(case_of(WHOLE, {"claim": {"surge": surge}})).values
+    junction, board = integrated(3.3e-3, surge_a=surge_a, seconds=seconds)
+
+    assert values["junction_degc"].worst == pytest.approx(junction, abs=0.1)
+    assert values["board_degc"].worst == pytest.approx(board, abs=0.1)
+
+
+def test_a_bound_inside_the_limit_holds():
+    """Without a curve RthJC bounds the impedance; what stays inside the limit with it holds."""
+    finding = only(case_of(WHOLE, {"typed.A": {"zth_foster": None}}))
+
+    assert finding.outcome is Outcome.HOLDS
+    assert "transient_impedance" in {assumption.name for assumption in finding.assumptions}
+
+
+def test_an_unknown_heat_capacity_becomes_a_threshold_that_decides():
+    """Put in as a fact, a little more holds and a little less does not."""
+    claim = {"claim": {"surge": "300 A for 8 s"}}
+    open_board = only(case_of(WHOLE, {**claim, "cooling": {"board_heat_capacity": None}}))
+    needed = next(c for c in (open_board.condition, *open_board.conditions) if c.quantity == "board_heat_capacity")
+
+    assert open_board.outcome is Outcome.HOLDS_IF
+    assert only(case_of(WHOLE, {**claim, "cooling": {"board_heat_capacity": f"{needed.value * 1.002} J/K"}})).outcome is Outcome.HOLDS
+    assert only(case_of(WHOLE, {**claim, "cooling": {"board_heat_capacity": f"{needed.value * 0.99} J/K"}})).outcome is not Outcome.HOLDS
+
+
+def test_an_unknown_impedance_becomes_a_threshold_in_a_short_surge():
+    """1200 A for 10 ms is too much for RthJC alone; the finding says which Zth would do, and typed points just inside it hold."""
+    short = {"claim": {"surge": "1200 A for 10 ms"}, "cooling": {"case_to_board": "0.1 K/W"}, "typed.A": {"zth_foster": None}}
+    finding = only(case_of(WHOLE, short))
+    wanted = next(c for c in (finding.condition, *finding.conditions) if c.quantity == "transient_impedance")
+    points = {"zth_foster": None, "zth": [["1 us", f"{wanted.value * 0.999} K/W"], ["20 ms", f"{wanted.value * 0.999} K/W"]]}
+
+    assert finding.outcome is Outcome.HOLDS_IF
+    assert "after 0.01 s" in wanted.text
+    assert only(case_of(WHOLE, {**short, "typed.A": points})).outcome is Outcome.HOLDS
+
+
+def test_the_largest_surge_current_just_holds():
+    """Claimed instead, it sits on the limit."""
+    largest = only(case_of(WHOLE)).limit.value
+    again = only(case_of(WHOLE, {"claim": {"surge": f"{largest} A for 5 s"}}))
+
+    assert again.margin.worst == pytest.approx(1, abs=1e-4)
+
+
+def test_the_longest_surge_just_holds():
+    """Claimed instead, the weaker of both banks sits on its limit; a smaller current may flow for ever."""
+    longest = largest_surge_s(case_of(WHOLE))
+    again = CHECK.run(case_of(WHOLE, {"claim": {"surge": f"180 A for {longest} s"}}))
+
+    assert min(finding.margin.worst for finding in again) == pytest.approx(1, abs=1e-3)
+    assert largest_surge_s(case_of(WHOLE, {"claim": {"surge": "95 A for 5 s"}})) is None
+
+
+def test_a_limit_for_surges_goes_before_the_one_for_hours_and_never_above_the_rules():
+    """150 degC is the user's for a surge; EEE-INST-002 allows 125 degC of a 175 degC part."""
+    limits = [only(case_of(WHOLE, rules=rules)).values["junction_limit_degc"].worst for rules in ("maker", "eee-inst-002")]
+
+    assert limits == [150, 125]
+
+
+def test_a_surge_passes_both_banks_of_a_common_port_and_one_of_a_separate():
+    """A separate port's charge bank never sees it."""
+    banks = [[f.bank for f in CHECK.run(case_of(WHOLE, {"board": {"port": port}}))] for port in ("common", "separate")]
+
+    assert banks == [["discharge", "charge"], ["discharge"]]
+
+
+def test_without_on_resistance_a_surge_is_not_determined():
+    """The finding names what is missing."""
+    finding = only(case_of(WHOLE, {"typed.A": {"rds_on": None}}))
+
+    assert finding.outcome is Outcome.NOT_DETERMINED
+    assert "rds_on" in finding.missing[0]
+
+
+def test_more_time_bears_less_current():
+    """The curve for the page falls, and its favourable end lies above its worst."""
+    case = case_of(WHOLE)
+    times = (0.01, 1.0, 30.0)
+    worst, best = (surge_curve(case, case.discharge, corner, times_s=times) for corner in (Corner.WORST, Corner.FAVOURABLE))
+
+    assert [a for _, a in worst] == sorted((a for _, a in worst), reverse=True)
+    assert all(low < high for (_, low), (_, high) in zip(worst, best, strict=True))
