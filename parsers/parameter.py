@@ -1,6 +1,7 @@
 """What the reader has to know about one datasheet parameter."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from service.facts.reading import Limit
 
@@ -19,10 +20,9 @@ class Card:
         high: Largest plausible magnitude. [base units]
         single: What a lone Value, Rating or Limit column means.
         limits: Limits in which it is taken; a rating is a maximum only.
+        renames: What a column means here when not what its heading says: both columns of a gate rating are ratings.
         keeps: Conditions that are kept with it where they stand beside it.
         needs: Of these at least one must stand beside it, or in the caption, for it to be trusted.
-        caption: Whether a temperature in the caption holds for it.
-        signs: Whether a lone rating stands for both signs where the sheet prints ``±``.
     """
 
     key: str
@@ -34,7 +34,6 @@ class Card:
     high: float
     single: Limit = Limit.MAX
     limits: tuple[Limit, ...] = (Limit.MIN, Limit.TYP, Limit.MAX)
+    renames: Mapping[Limit, Limit] = field(default_factory=dict)
     keeps: tuple[str, ...] = ()
     needs: tuple[str, ...] = ()
-    caption: bool = False
-    signs: bool = False

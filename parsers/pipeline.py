@@ -1,12 +1,13 @@
 """The stages in order: bytes in, a sheet out; any stage can be looked at alone."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from parsers.grid import Candidate, Entry, Named, Region, Table
+from parsers.grid import Line, Table
 from parsers.stages.choose import chosen
+from parsers.stages.footnotes import notes_on
 from parsers.stages.label import named
 from parsers.stages.lines import lines_in
-from parsers.stages.normalise import candidates_of
+from parsers.stages.normalise import candidates_in
 from parsers.stages.open_document import open_document
 from parsers.stages.regions import regions_in
 from parsers.stages.rows import entries_in
@@ -44,24 +45,17 @@ def read_datasheet(data: bytes, name: str, stop_after: str | None = None) -> She
     )
 
 
-def readings_in(pages: list[Page], sha256: str) -> tuple[Reading, ...]:
+def readings_in(pages: Sequence[Page], sha256: str) -> tuple[Reading, ...]:
     """The readings of pages whose words are known."""
-    return chosen((candidate for page in pages for candidate in candidates_on(page)), sha256)
+    lines = {page.number: lines_in(page) for page in pages}
+    notes = [note for page in pages for note in notes_on(page.number, lines[page.number])]
+    tables = [table for page in pages for table in tables_on(page, lines[page.number])]
+    return chosen((candidate for table in tables for candidate in candidates_in(named(entries_in(table)), notes)), sha256)
 
 
-def candidates_on(page: Page) -> Iterator[Candidate]:
-    """Every candidate of a page, table by table."""
-    for table in tables_on(page):
-        for one in named(entries_in(table)):
-            yield from candidates_of(one)
-
-
-def tables_on(page: Page) -> Iterator[Table]:
+def tables_on(page: Page, lines: tuple[Line, ...]) -> Iterator[Table]:
     """The tables of a page whose layout is known."""
-    for region in regions_in(page, lines_in(page)):
+    for region in regions_in(page, lines):
         table = table_of(region)
         if table is not None:
             yield table
-
-
-__all__ = ["Entry", "Named", "Region", "read_datasheet", "readings_in"]

@@ -8,15 +8,17 @@ from service.facts.reading import Conditions
 
 _SIGNED = rf"(?P<sign>[{MINUS}+±]|\+/-)?\s?(?P<digits>\d{{1,5}}(?:\s?[.,]\s?\d{{1,5}})?|\.\d{{1,5}})"
 _EQUALS = r"\s*(?:=|＝|@|:|at|≤|<=|<|\bis\b)\s*"
+_FROM = rf"[{MINUS}+]?\s?[\d.]+\s*V?\s*(?:to|/|~|\.\.\.?|…)\s*"
+"""The first end of a swing: ``VGS = 0 V to 10 V`` speaks of 10 V."""
 _DEGREE = r"\s*(?:°|˚|º|o|℃|\?|\ufffd)?\s*[CＣ]?(?![A-Za-z])"
 
 _NAMES = {
     "vgs": r"V\s?GSS?(?:\s?[AB])?|V\s?\(GS\)|V\s?G(?:\s?S)?|Gate[- ]Source Voltage",
     "vds": r"V\s?DSS?|V\s?\(DS\)|V\s?DD",
     "id": r"I\s?D(?:\s?[12])?|I\s?DS|Drain Current",
-    "is_": r"I\s?SD|I\s?S|I\s?F|I\s?DR|I\s?R",
+    "is_": r"I\s?SD|I\s?S|I\s?F|I\s?DR",
 }
-_VOLTS = re.compile(rf"(?<![A-Za-z])(?P<name>{_NAMES['vgs']}|{_NAMES['vds']}){_EQUALS}{_SIGNED}\s*(?P<unit>mV|V)?", re.IGNORECASE)
+_VOLTS = re.compile(rf"(?<![A-Za-z])(?P<name>{_NAMES['vgs']}|{_NAMES['vds']}){_EQUALS}(?:{_FROM})?{_SIGNED}\s*(?P<unit>mV|V)?", re.IGNORECASE)
 _AMPS = re.compile(rf"(?<![A-Za-z])(?P<name>{_NAMES['id']}|{_NAMES['is_']}){_EQUALS}{_SIGNED}\s*(?P<unit>mA|[µμu\u03bc]\s?A|nA|A)?(?![A-Za-z])", re.IGNORECASE)
 _TEMPERATURE = re.compile(
     r"(?<![A-Za-z])T\s?\(?\s?(?P<name>case|amb|sp|mb|vj|ch|[cajlsCAJLS])\)?\s?"

@@ -4,7 +4,7 @@ import re
 import unicodedata
 
 _CONDITION = re.compile(
-    r"(?:V\s?\(?GSS?\)?|V\s?\(?DSS?\)?|I\s?DS?|I\s?S|I\s?F|T\s?\(?(?:case|amb|mb|sp|[CAJcaj])\)?|VGEN|VDD|R[GL]|L|f|t)\s*(?:=|@|at|≤|<)\s*"
+    r"(?:V\s?\(?GSS?\)?|V\s?\(?DSS?\)?|I\s?DS?|I\s?S|I\s?F|T\s?\(?(?:case|amb|mb|sp|vj|[CAJcaj])\)?|VGEN|VDD|R[GL]|L|f|t)\s*(?:=|@|at|≤|<)\s*"
     r"[-\u2212\u2013+±]?\s?[\d.]+\s*(?:m?V|[mµμn]?A|°\s?C|℃|C|Ω|MHz|m?H|s|sec)?",
     re.IGNORECASE,
 )

@@ -36,5 +36,4 @@ CARD = Card(
     limits=(Limit.MAX,),
     keeps=("tc", "ta", "tsp", "vgs", "t", "tj"),
     needs=("tc", "ta", "tsp"),
-    caption=True,
 )

@@ -14,5 +14,4 @@ CARD = Card(
     limits=(Limit.MAX,),
     keeps=("tc", "ta", "tsp", "t"),
     needs=("tc", "ta", "tsp"),
-    caption=True,
 )

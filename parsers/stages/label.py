@@ -70,7 +70,7 @@ def _symbols(label: str, symbol: str) -> Iterator[str]:
         yield squeezed_symbol(without_conditions(symbol))
         yield squeezed_symbol(re.split(r"[@=]", symbol)[0])
         return
-    first = re.split(r"[@=,;]", label)[0].split()
+    first = re.split(r"[@=,;]", without_conditions(label))[0].split()
     yield from (squeezed_symbol("".join(first[:count])) for count in (1, 2, 3) if len(first) >= count)
 
 

@@ -1,6 +1,5 @@
 """Third stage: words become lines; small raised words become footnote marks of the line that they stand on."""
 
-from bisect import bisect_left
 from statistics import median
 
 from parsers.grid import Line
@@ -8,6 +7,8 @@ from parsers.types import Page, Word
 
 _SAME = 0.34
 """Middles of words of one line differ by less than this share of their size. [1]"""
+_BAND = 12.0
+"""Height of the bands in which neighbours are looked up. [pt]"""
 _SMALL = 0.82
 """A word smaller than this share of the word beside it is a mark or an index. [1]"""
 
@@ -24,7 +25,8 @@ def lines_in(page: Page) -> tuple[Line, ...]:
     inside = [word for word in page.words if 0 <= _middle(word) <= page.height and word.text.strip()]
     if not inside:
         return ()
-    small = {id(word): host for word in inside if (host := _host(word, inside)) is not None}
+    bands = _bands(inside)
+    small = {id(word): host for word in inside if (host := _host(word, bands)) is not None}
     rows: list[tuple[float, list[Word]]] = []
     for word in sorted((word for word in inside if id(word) not in small), key=_middle):
         near = [row for row in rows[-4:] if abs(row[0] - _middle(word)) < _SAME * _height(word)]
@@ -72,10 +74,20 @@ def _line(words: list[Word], marks: dict[int, list[Word]]) -> Line:
     )
 
 
-def _host(word: Word, words: list[Word]) -> Word | None:
+def _bands(words: list[Word]) -> dict[int, list[Word]]:
+    """Words by the bands of height that they cross, so that neighbours are found without looking at the whole page."""
+    bands: dict[int, list[Word]] = {}
+    for word in words:
+        for band in range(int(word.box[1] // _BAND), int(word.box[3] // _BAND) + 1):
+            bands.setdefault(band, []).append(word)
+    return bands
+
+
+def _host(word: Word, bands: dict[int, list[Word]]) -> Word | None:
     """The larger word at whose right shoulder or foot a small word stands."""
     best, least = None, 1e9
-    for other in words:
+    near = {id(other): other for band in range(int(word.box[1] // _BAND), int(word.box[3] // _BAND) + 1) for other in bands.get(band, ())}
+    for other in near.values():
         if other is word or _height(word) >= _SMALL * _height(other):
             continue
         gap = word.box[0] - other.box[2]
@@ -92,7 +104,3 @@ def _middle(word: Word) -> float:
 def _height(word: Word) -> float:
     return max(0.1, word.box[3] - word.box[1])
 
-
-def first_below(lines: tuple[Line, ...], y: float) -> int:
-    """Index of the first line below a height."""
-    return bisect_left([line.y for line in lines], y)

@@ -1,110 +1,73 @@
 """Eighth stage: the characters of a named entry become a number, a unit and conditions."""
 
 import re
-from collections.abc import Iterator
-from dataclasses import fields, replace
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
-from parsers.grammar.condition import bare_temperature, conditions_in, counts_of
 from parsers.grammar.number import Number, is_placeholder, numbers_in, without_marks
 from parsers.grammar.unit import SCALE, unit_named
 from parsers.grid import Candidate, Cell, Entry, Named, Role, hull
 from parsers.parameter import Card
 from parsers.parameters import BY_KEY
+from parsers.stages.footnotes import Note, notes_for
+from parsers.stages.said import Said, said_of
 from parsers.types import Word
-from service.facts.reading import Box, Conditions, Limit
+from service.facts.reading import Conditions, Limit
 
 _LIMIT = {Role.MIN: Limit.MIN, Role.TYP: Limit.TYP, Role.MAX: Limit.MAX}
-_SPOTS = ("tc", "ta", "tsp")
 
 
-def candidates_of(one: Named) -> Iterator[Candidate]:
-    """The values of a named entry.
+def candidates_in(rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Candidate]:
+    """The values of the named entries of one table.
 
     Args:
-        one: An entry and what it states.
+        rows: Named entries, from the top.
+        notes: Footnotes of the document.
 
     Yields:
         One candidate for each value whose unit and size the parameter allows.
     """
-    card = BY_KEY[one.key]
-    cond, seen, lacks = conditions_of(one.entry, card)
-    for cell in one.entry.cells:
-        limit = _LIMIT.get(cell.column.role, card.single)
-        if limit not in card.limits or is_placeholder(cell.text):
-            continue
-        number = _number(cell, card)
-        unit, place = _unit(cell, one.entry, card) if number else (None, "")
-        if number is None or unit is None or not card.low <= abs(number.value) * SCALE[unit] <= card.high:
-            continue
-        words = words_of(cell, number)
-        evidence = {"unit", "column"} | ({"row"} if one.sure else set()) | ({"condition"} if not lacks else set())
-        yield Candidate(
-            key=card.key,
-            limit=limit,
-            value=number.value,
-            unit=unit,
-            printed=number.printed,
-            si=number.value * SCALE[unit],
-            cond=_merged(cond, cell.column.cond, number),
-            page=one.entry.table.region.page.number,
-            box=hull([word.box for word in words]),
-            row_box=one.entry.box,
-            quote=quote_of(one.entry, cell),
-            words=words,
-            trace=(f"layout: {one.entry.table.layout}", one.why, f"unit {place}", *seen),
-            evidence=frozenset(evidence),
-            lacks=(*lacks, *(() if one.sure else ("words and symbol of the row name different parameters",))),
-        )
+    above: tuple[Named, Conditions] | None = None
+    for one in rows:
+        card = BY_KEY[one.key]
+        said = said_of(one.entry, card, notes_for(one.entry, notes))
+        if above is not None and above[0].key == one.key:
+            said = said.completed(above[1], card)
+        above = (one, said.cond)
+        for cell in one.entry.cells:
+            yield from _candidate(one, card, cell, said)
 
 
-def conditions_of(entry: Entry, card: Card) -> tuple[Conditions, tuple[str, ...], tuple[str, ...]]:
-    """Conditions of an entry, how they were found, and what is printed but was not understood."""
-    own = f"{entry.label.own} ; {entry.symbol.own} ; {entry.condition.own}"
-    around = f"{entry.label.shared} ; {entry.symbol.shared} ; {entry.condition.shared or (entry.condition.cell if not entry.condition.own else '')} ; {entry.label.block}"
-    first, second, counts = conditions_in(own), conditions_in(around), counts_of(around)
-    found = {
-        field.name: mine if (mine := getattr(first, field.name)) is not None else (getattr(second, field.name) if counts.get(field.name, 0) == 1 else None)
-        for field in fields(Conditions)
-    }
-    trace = ["conditions from the row"]
-    if card.needs and "tc" in card.needs and not any(found[spot] is not None for spot in _SPOTS):
-        found |= _by_caption(entry, own)
-        trace.append("temperature from the caption")
-    lacks = tuple(_unread(own, found, card))
-    kept = {name: value for name, value in found.items() if value is not None and name in card.keeps}
-    return Conditions(**kept), tuple(trace), lacks
+def _candidate(one: Named, card: Card, cell: Cell, said: Said) -> Iterator[Candidate]:
+    """The value of one cell, where there is one."""
+    limit = card.renames.get(_LIMIT.get(cell.column.role, card.single), _LIMIT.get(cell.column.role, card.single))
+    number = None if limit not in card.limits or is_placeholder(cell.text) else number_of(cell, card)
+    unit, place = unit_of(cell, one.entry, card) if number else (None, "")
+    if number is None or unit is None or not card.low <= abs(number.value) * SCALE[unit] <= card.high:
+        return
+    words = words_of(cell, number)
+    cond = said.with_column(cell.column.cond, number.sign)
+    lacks = (*said.lacks(card), *(() if one.sure else ("words and symbol of the row name different parameters",)))
+    yield Candidate(
+        key=card.key,
+        limit=limit,
+        value=number.value,
+        unit=unit,
+        printed=number.printed,
+        si=number.value * SCALE[unit],
+        cond=cond,
+        page=one.entry.table.region.page.number,
+        box=hull([word.box for word in words]),
+        row_box=one.entry.box,
+        quote=quote_of(one.entry, cell),
+        words=words,
+        trace=(f"layout: {one.entry.table.layout}", one.why, f"unit {place}", *said.trace),
+        evidence=frozenset({"unit", "column"} | ({"row"} if one.sure else set()) | (set() if said.lacks(card) else {"condition"})),
+        lacks=lacks,
+    )
 
 
-def _by_caption(entry: Entry, own: str) -> dict[str, float]:
-    """The caption's temperature under its own name; a bare temperature of the row takes the caption's name."""
-    caption = conditions_in(entry.caption)
-    name = next((spot for spot in _SPOTS if getattr(caption, spot) is not None), None)
-    if name is None:
-        return {}
-    return {name: bare_temperature(own) or getattr(caption, name)}
-
-
-def _unread(own: str, found: dict[str, float | str | None], card: Card) -> Iterator[str]:
-    """What the row prints and nobody understood, or what it must have and lacks."""
-    printed = {
-        "vgs": r"V\s?\(?GS\)?\s*[=@]\s*[-\u2212\u2013+±\d]",
-        "tj": r"T\s?[Jj]\s*[=@]",
-        "tc": r"T\s?\(?(?:[Cc]|case|mb)\)?\s*[=@]",
-        "ta": r"T\s?\(?(?:[Aa]|amb)\)?\s*[=@]",
-    }
-    for name, pattern in printed.items():
-        if name in card.keeps and found.get(name) is None and re.search(pattern, own):
-            yield f"a condition on {name} is printed and was not understood"
-    if card.needs and not any(found.get(name) is not None for name in card.needs):
-        yield f"none of {', '.join(card.needs)} stands beside it"
-
-
-def _merged(cond: Conditions, column: Conditions, number: Number) -> Conditions:
-    named = {field.name: value for field in fields(Conditions) if (value := getattr(column, field.name)) is not None}
-    return replace(cond, **named, sign=number.sign)
-
-
-def _number(cell: Cell, card: Card) -> Number | None:
+def number_of(cell: Cell, card: Card) -> Number | None:
     """The cell's one number; the upper end of a range of temperatures."""
     numbers = numbers_in(without_marks(cell.text))
     if not numbers:
@@ -115,7 +78,7 @@ def _number(cell: Cell, card: Card) -> Number | None:
     return numbers[0] if len(numbers) == 1 or "(" in cell.text[numbers[0].end : numbers[1].start] else None
 
 
-def _unit(cell: Cell, entry: Entry, card: Card) -> tuple[str | None, str]:
+def unit_of(cell: Cell, entry: Entry, card: Card) -> tuple[str | None, str]:
     """The first unit that the parameter may carry: in the cell, on the line, in the paragraph, in the drawn cell."""
     after = without_marks(cell.text)
     for text, place in (
@@ -147,8 +110,3 @@ def quote_of(entry: Entry, cell: Cell) -> str:
     parts = [entry.symbol.block or entry.symbol.own, entry.label.block or entry.label.own, entry.condition.own or entry.condition.block]
     values = [each.text for each in entry.cells]
     return re.sub(r"\s+", " ", " ".join([*parts, *values, entry.unit.own or entry.unit.block])).strip()[:400] or cell.text
-
-
-def box_of(words: tuple[Word, ...]) -> Box:
-    """Hull of words."""
-    return hull([word.box for word in words])

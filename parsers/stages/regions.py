@@ -19,8 +19,9 @@ _VOCABULARY: dict[str, Role] = {
     **dict.fromkeys(("unit", "units", "单位", "単位", "unis"), Role.UNIT),
 }
 _PART = re.compile(r"^(?=.*\d)(?=.*[A-Z])[A-Z0-9][A-Z0-9/\-]{3,}[A-Za-z]?,?$")
-_NOTES = re.compile(r"^(?:notes?\b\s*[:：]?$|notes?\s*[:：]|fig(?:ure|\.)|※|备注|注[:：]|footnote)", re.IGNORECASE)
-_REACH = 60.0
+_NOTES = re.compile(r"^(?:notes?\b\s*[:：]?$|notes?\s*[:：]|※|备注|注[:：]|footnote)", re.IGNORECASE)
+_FIGURE = re.compile(r"^fig(?:ure|\.)?\s*\d+", re.IGNORECASE)
+_REACH = 45.0
 """A gap of more than this below the last line of a table ends it. [pt]"""
 _STACK = 17.0
 """Lines of one heading stand no further apart than this. [pt]"""
@@ -117,11 +118,16 @@ def _stacked(found: list[tuple[int, tuple[Head, ...]]], lines: tuple[Line, ...])
                 first, last = (near, last) if step < 0 else (first, near)
         if out and first <= out[-1][1]:
             out[-1] = (out[-1][0], max(last, out[-1][1]), _joined(out[-1][2], merged))
-        elif out and lines[first].y - lines[out[-1][1]].y < _STACK and index - out[-1][1] <= 2:
+        elif out and lines[first].y - lines[out[-1][1]].y < _reach(heads) and index - out[-1][1] <= 2:
             out[-1] = (out[-1][0], last, _joined(out[-1][2], merged))
         else:
             out.append((first, last, merged))
     return out
+
+
+def _reach(heads: tuple[Head, ...]) -> float:
+    """How far below a heading its second line may stand: far where it holds nothing but min, typ and max."""
+    return 1.6 * _STACK if {head.role for head in heads} <= {Role.MIN, Role.TYP, Role.MAX} else _STACK
 
 
 def _loose(line: Line) -> tuple[Head, ...]:
@@ -152,7 +158,7 @@ def _body(lines: Sequence[Line], heading: Line) -> Iterator[Line]:
     """Lines of a table, until notes begin or nothing follows for long."""
     y = heading.y
     for line in lines:
-        if line.y - y > _REACH or _NOTES.match(line.text):
+        if line.y - y > _REACH or _NOTES.match(line.text) or (_FIGURE.match(line.text) and line.words[0].box[0] < heading.words[0].box[2]):
             return
         yield line
         y = line.y

@@ -9,6 +9,8 @@ from parsers.types import Rule
 
 _COVERS = 0.4
 """A drawn line bounds a column when it runs along at least this share of the table. [1]"""
+_BELOW = 14.0
+"""An upright line of a table begins no further below its heading than this. [pt]"""
 _STEP = 1.0
 """Gaps between columns are looked for in steps of this width. [pt]"""
 
@@ -66,7 +68,12 @@ def _uprights(region: Region, left: float, right: float) -> Iterator[float]:
             length = min(rule.bottom, bottom) - max(rule.top, top)
             if length > 0:
                 covered[round(rule.x0)] = covered.get(round(rule.x0), 0.0) + length
-    return (float(x) for x, length in covered.items() if length >= _COVERS * (bottom - top))
+    beside = {
+        round(rule.x0)
+        for rule in region.page.rules
+        if abs(rule.x1 - rule.x0) < 1 and rule.top < region.heading_bottom + _BELOW and rule.bottom > top - 2
+    }
+    return (float(x) for x, length in covered.items() if length >= _COVERS * (bottom - top) and (region.carried or x in beside))
 
 
 def _gap(region: Region, left: float, right: float) -> float:

@@ -1,0 +1,147 @@
+"""Footnotes below the tables, and which of them a row refers to."""
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+
+from parsers.grammar.condition import conditions_in
+from parsers.grid import Entry, Line, hull
+from parsers.types import Word
+from service.facts.reading import Box, Conditions
+
+_MARKED = re.compile(r"^(?:notes?\s*[:：]?\s*)?[(\[（]?\s*(?P<mark>[a-zA-Z]|\d{1,2}[a-z]?|\*{1,3}|†|‡|[①-⑳])\s*[)\].:：）]+\s*(?P<text>\S.*)", re.IGNORECASE)
+_GLYPH = re.compile(r"^\s*(?P<mark>(?:\(cid:\d+\)|[\ue000-\uf8ff①-⑳])+)\s*(?P<text>.*)")
+_STARRED = re.compile(r"^(?P<mark>\*{1,3})\s*(?P<text>\S.*)")
+_REFERENCE = re.compile(r"\(?\bnotes?\s*:?\s*(?P<marks>\d{1,2}[a-z]?(?:\s*[,&]\s*\d{1,2}[a-z]?)*|[a-z](?:\s*[,&]\s*[a-z])*)\b\s*\)?", re.IGNORECASE)
+_PACKAGE = re.compile(
+    r"package[- ]limit|limited by (?:the )?(?:package|bond|wire)|(?:limited|restricted) by bond|bond[- ]?wires?|package limitation|limited by package|package is limited",
+    re.IGNORECASE,
+)
+_SILICON = re.compile(r"silicon[- ]limit|calculated continuous current|limited by (?:the )?silicon|chip capability|die limit", re.IGNORECASE)
+_JUNCTION = re.compile(
+    r"(?:drain current|continuous current|ID|current rating)?[^.]{0,40}limited (?:only )?by (?:the )?max(?:imum|\.)?\s*(?:allowed|allowable|permissible|rated)?\s*(?:junction|channel)?\s*(?:temperature|Tj)",
+    re.IGNORECASE,
+)
+_BELOW = 15.0
+"""A line of a note that goes on stands no further below than this. [pt]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Note:
+    """One footnote.
+
+    Attributes:
+        mark: What refers to it: a letter, a number, a glyph without a name.
+        text: What it says.
+        page: Counted from 1.
+        box: Its place.
+        words: Its words.
+    """
+
+    mark: str
+    text: str
+    page: int
+    box: Box
+    words: tuple[Word, ...]
+
+
+def notes_on(page: int, lines: Sequence[Line]) -> tuple[Note, ...]:
+    """The footnotes of a page, from the top.
+
+    Args:
+        page: Its number.
+        lines: Its lines.
+
+    Returns:
+        Notes with all their lines.
+    """
+    notes: list[tuple[str, list[tuple[float, list[Word]]]]] = []
+    for line in lines:
+        for run in _columns(line):
+            text = " ".join(word.text for word in run)
+            found = _opening(text, run, line)
+            if found:
+                notes.append((found, [(line.y, run)]))
+            elif (home := _above(notes, line.y, run)) is not None:
+                home.append((line.y, run))
+    return tuple(_note(page, mark, rows) for mark, rows in notes)
+
+
+def conditions_of_notes(notes: Iterable[Note]) -> Conditions:
+    """What footnotes add to a value: who limits it, and for how long it holds."""
+    limited, lasting = None, None
+    for note in notes:
+        limited = limited or limited_by(note.text)
+        t = conditions_in(note.text).t if re.search(r"\bt\s?p?\s*(?:≤|<|=|\ufffd|£|\(cid)", note.text) else None
+        lasting = lasting or (t if t and t.endswith(" s") else None)
+    return Conditions(limited_by=limited, t=lasting)
+
+
+def limited_by(text: str) -> str | None:
+    """Whether a text says that the package or the silicon sets the limit."""
+    if _SILICON.search(text):
+        return "silicon"
+    return "package" if _PACKAGE.search(text) else None
+
+
+def notes_for(entry: Entry, notes: Sequence[Note]) -> tuple[Note, ...]:
+    """The footnotes that a row refers to: the next below it on its page, else the first on a later page."""
+    page = entry.table.region.page.number
+    out = []
+    for mark in dict.fromkeys(_marks(entry)):
+        fitting = [note for note in notes if note.mark == mark]
+        below = [note for note in fitting if note.page == page and note.box[1] > entry.y]
+        after = [note for note in fitting if note.page > page]
+        if below or after:
+            out.append((below or after)[0])
+    return tuple(out)
+
+
+def _marks(entry: Entry) -> Iterator[str]:
+    """Marks of a row: raised letters, ``(Note 1)``, glyphs without a name."""
+    texts = (entry.label, entry.symbol, entry.condition)
+    raised = [mark for text in texts for mark in text.marks] + [mark.text for cell in entry.cells for mark in cell.marks]
+    for mark in raised:
+        yield from (piece.lower() for piece in re.findall(r"[A-Za-z]|\d{1,2}|\*+|\(cid:\d+\)", mark))
+    words = " ".join([*(f"{text.own} {text.block}" for text in texts), *(cell.text for cell in entry.cells)])
+    yield from re.findall(r"\(cid:\d+\)|[\ue000-\uf8ff①-⑳]", words)
+    for found in _REFERENCE.finditer(words):
+        yield from (piece.lower() for piece in re.split(r"[\s,&]+", found["marks"]) if piece)
+
+
+def _columns(line: Line) -> Iterator[list[Word]]:
+    """Pieces of a line with wide gaps between: notes are often set in two columns."""
+    run: list[Word] = []
+    for word in sorted((*line.words, *line.marks), key=lambda word: word.box[0]):
+        if run and word.box[0] - run[-1].box[2] > 2.2 * line.size:
+            yield run
+            run = []
+        run.append(word)
+    if run:
+        yield run
+
+
+def _opening(text: str, run: Sequence[Word], line: Line) -> str | None:
+    """The mark with which a piece of a line opens a note."""
+    if run[0] in line.marks and len(run) > 3 and re.fullmatch(r"[\w*]{1,2}\)?", run[0].text):
+        return run[0].text.strip(")").lower()
+    for pattern in (_GLYPH, _MARKED, _STARRED):
+        found = pattern.match(text)
+        if found:
+            marks = re.findall(r"\(cid:\d+\)|[^()]", found["mark"]) if pattern is _GLYPH else [found["mark"].lower()]
+            return marks[-1]
+    return None
+
+
+def _above(notes: list[tuple[str, list[tuple[float, list[Word]]]]], y: float, run: Sequence[Word]) -> list[tuple[float, list[Word]]] | None:
+    """The open note that a piece of a line goes on with."""
+    for _, rows in reversed(notes[-6:]):
+        last_y, last = rows[-1]
+        if 0 < y - last_y <= _BELOW and run[0].box[0] < last[-1].box[2] and run[-1].box[2] > last[0].box[0]:
+            return rows
+    return None
+
+
+def _note(page: int, mark: str, rows: Sequence[tuple[float, Sequence[Word]]]) -> Note:
+    words = tuple(word for _, run in rows for word in run)
+    return Note(mark=mark, text=" ".join(word.text for word in words), page=page, box=hull([word.box for word in words]), words=words)

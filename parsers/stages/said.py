@@ -1,0 +1,119 @@
+"""What a row, its caption and its footnotes say of the conditions of its values."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, fields, replace
+
+from parsers.grammar.condition import bare_temperature, conditions_in, counts_of
+from parsers.grid import Entry
+from parsers.parameter import Card
+from parsers.stages.footnotes import Note, conditions_of_notes, limited_by
+from service.facts.reading import Conditions
+
+_SPOTS = ("tc", "ta", "tsp")
+_NAMES = tuple(field.name for field in fields(Conditions))
+_PRINTED = {
+    "vgs": r"V\s?\(?GS\)?\s*[=@]\s*[-\u2212\u2013+±\d]",
+    "tj": r"T\s?[Jj]\s*[=@]",
+    "tc": r"T\s?\(?(?:[Cc]|case|mb)\)?\s*[=@]",
+    "ta": r"T\s?\(?(?:[Aa]|amb)\)?\s*[=@]",
+}
+_KINDS = re.compile(r"transient|dynamic|static|peak|pulsed|recommended|operational", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Said:
+    """Conditions of a row and how they were found.
+
+    Attributes:
+        cond: All that is kept with the parameter.
+        own: The row's own words.
+        trace: How they were found, in words.
+    """
+
+    cond: Conditions
+    own: str
+    trace: tuple[str, ...]
+
+    def completed(self, above: Conditions, card: Card) -> "Said":
+        """A row that adds only a temperature to the row above holds for the rest of that row's conditions."""
+        names = [name for name in card.needs if name == "vgs"]
+        if not names or any(getattr(self.cond, name) is not None for name in names):
+            return self
+        taken = {name: getattr(above, name) for name in ("vgs", "id") if name in card.keeps and getattr(self.cond, name) is None}
+        return replace(self, cond=replace(self.cond, **taken), trace=(*self.trace, "the rest of the conditions as in the row above"))
+
+    def with_column(self, column: Conditions, sign: str | None) -> Conditions:
+        """The conditions with what the column's heading and the number's sign say."""
+        named = {name: value for name in _NAMES if (value := getattr(column, name)) is not None}
+        return replace(self.cond, **named, sign=sign)
+
+    def lacks(self, card: Card) -> tuple[str, ...]:
+        """What the row prints and nobody understood, or what it must have and lacks, in words."""
+        return tuple(self._lacks(card))
+
+    def _lacks(self, card: Card) -> Iterator[str]:
+        for name, pattern in _PRINTED.items():
+            if name in card.keeps and getattr(self.cond, name) is None and re.search(pattern, self.own):
+                yield f"a condition on {name} is printed and was not understood"
+        if card.needs and not any(getattr(self.cond, name) is not None for name in card.needs):
+            yield f"none of {', '.join(card.needs)} stands beside it"
+
+
+def said_of(entry: Entry, card: Card, notes: Sequence[Note]) -> Said:
+    """Conditions of an entry.
+
+    Args:
+        entry: The entry.
+        card: The parameter that it states: it says which conditions are kept.
+        notes: Footnotes that the entry refers to.
+
+    Returns:
+        The row's own words first, then those of its paragraph where they are unanimous, then caption and footnotes.
+    """
+    own = f"{entry.label.own} ; {entry.symbol.own} ; {entry.condition.own}"
+    around = _around(entry)
+    first, second, counts = conditions_in(own), conditions_in(around), counts_of(around)
+    found: dict[str, float | str | None] = {
+        name: mine if (mine := getattr(first, name)) is not None else (getattr(second, name) if counts.get(name, 0) == 1 else None) for name in _NAMES
+    }
+    trace = ["conditions from the row"]
+    if "tc" in card.needs and not any(found[spot] is not None for spot in _SPOTS):
+        found |= _by_caption(entry, own)
+        trace.append("temperature from the caption")
+    kept = {name: value for name, value in found.items() if value is not None and name in card.keeps}
+    if card.key == "qg" and "vgs" not in kept:
+        kept |= _swing(f"{own} {around}")
+    if card.key in {"id_cont", "pd", "rth_ja", "rth_jl"}:
+        kept |= _noted(f"{entry.label.block or entry.label.own} {entry.symbol.block} {entry.condition.own}", notes, card)
+    if card.key == "vgs_max" and (kind := _KINDS.search(f"{own} {entry.label.block}")):
+        kept["note"] = kind.group().lower()
+    return Said(cond=Conditions(**kept), own=own, trace=tuple(trace))  # type: ignore[arg-type]  the names are those of the fields
+
+
+def _around(entry: Entry) -> str:
+    """Words that the entry shares with others: of its paragraph, and of a drawn cell of conditions that stands on no entry's line."""
+    condition = entry.condition.shared or (entry.condition.cell if not entry.condition.own else "")
+    return f"{entry.label.shared} ; {entry.symbol.shared} ; {condition} ; {entry.label.block}"
+
+
+def _by_caption(entry: Entry, own: str) -> dict[str, float | str | None]:
+    """The caption's temperature under its own name; a bare temperature of the row takes the caption's name."""
+    caption = conditions_in(entry.caption)
+    name = next((spot for spot in _SPOTS if getattr(caption, spot) is not None), None)
+    return {} if name is None else {name: bare_temperature(own) or getattr(caption, name)}
+
+
+def _swing(text: str) -> dict[str, float]:
+    """A gate voltage that stands in the symbol or the name of a charge: ``Qg(4.5 V)``, ``Gate Charge at 10 V``."""
+    found = re.search(r"(?:Q\s?g\s*(?:\(?tot(?:al)?\)?)?\s*\(\s*|charge at\s*)(?P<volts>-?\d+(?:\.\d+)?)\s*V?\b", text, re.IGNORECASE)
+    return {"vgs": int(float(found["volts"]) * 1000) / 1000} if found else {}
+
+
+def _noted(own: str, notes: Sequence[Note], card: Card) -> dict[str, str]:
+    """Who limits a current, and for how long a value holds, from the row's name or its footnotes."""
+    noted = conditions_of_notes(notes)
+    limited = limited_by(own) or noted.limited_by
+    out = {"limited_by": limited} if limited and card.key in {"id_cont", "pd"} else {}
+    lasting = conditions_in(own).t or noted.t
+    return out | ({"t": lasting} if lasting else {})
