@@ -156,7 +156,7 @@ class Case:
             if low_switch and item is bank and item.switches > 1:
                 low_ohm = die.cold_resistance_ohm / point[bank.prefix + "current_spread"]
                 dies.append(replace(die, count=1, cold_resistance_ohm=low_ohm))
-                die = replace(die, count=item.switches - 1)
+                die = replace(die, count=item.switches - 1, track_ohm=point.get("track_asymmetry", 0.0))
             dies.append(die)
         return Network(
             dies=tuple(dies),

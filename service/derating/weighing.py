@@ -18,6 +18,7 @@ from service.facts.finding import Assumption, BothEnds, Condition, Figure, Findi
 # Why not exactly 1: a demand equal to its limit keeps it, whatever the last binary digit says.
 ENOUGH = 1 - 1e-9
 
+# A margin (limit over demand) or a slack (limit less demand) as a function of all quantities.
 MarginAt = Callable[[Point], float]
 
 
@@ -78,29 +79,58 @@ class Weighing:
         )
 
 
-def weigh(case: Case, margin: MarginAt, *, at: str = "") -> Weighing:
+def weigh(case: Case, margin: MarginAt, *, slack: MarginAt | None = None, at: str = "") -> Weighing:
     """Compare both ends and seek what decides between them.
 
     Args:
         case: The board under one rule set.
         margin: Limit over demand at a point; it must not fall as a quantity moves to its favourable end.
+        slack: Something cheaper that is zero or more exactly where the margin is enough; thresholds are then sought with it.
         at: For whom the conditions hold: "at 80 A"; goes into their sentences.
 
     Returns:
         The outcome with its thresholds, inputs and assumptions; which quantities count is seen from what the margin reads.
     """
     read: set[str] = set()
-    ends = {corner: margin(_Watched(case.point(corner), read)) for corner in (Corner.FAVOURABLE, Corner.WORST)}
+    ends = {corner: margin(watched(case.point(corner), read)) for corner in (Corner.FAVOURABLE, Corner.WORST)}
     both = Margin(worst=ends[Corner.WORST], favourable=ends[Corner.FAVOURABLE])
     items = [item for key, item in case.quantities.items() if key in read]
     outcome = outcome_of(both)
+    left = slack or (lambda point: margin(point) - ENOUGH)
     return Weighing(
         outcome=outcome,
         margin=both,
-        conditions=_conditions(case, margin, items, at) if outcome is Outcome.HOLDS_IF else (),
-        inputs=tuple(Input(name=item.key, sourced=item.sourced) for item in items if not item.is_default),
-        assumptions=tuple(_assumption(case, margin, item, outcome) for item in items if item.is_default),
+        conditions=_conditions(case, left, items, at) if outcome is Outcome.HOLDS_IF else (),
+        inputs=_inputs(items),
+        assumptions=tuple(_assumption(case, left, item, outcome) for item in items if item.is_default),
     )
+
+
+def watched(point: Point, read: set[str]) -> Point:
+    """A point that notes which of its quantities are read.
+
+    Args:
+        point: A number for each quantity.
+        read: Keys are added here.
+
+    Returns:
+        The same numbers.
+    """
+    return _Watched(point, read)
+
+
+def noted(case: Case, read: set[str]) -> tuple[tuple[Input, ...], tuple[Assumption, ...]]:
+    """What was read, sorted into facts and defaults, for a finding that compares nothing.
+
+    Args:
+        case: The board under one rule set.
+        read: Keys of the quantities that were read.
+
+    Returns:
+        Inputs and assumptions; nothing can flip.
+    """
+    items = [item for key, item in case.quantities.items() if key in read]
+    return _inputs(items), tuple(_default_of(item, None) for item in items if item.is_default)
 
 
 def outcome_of(margin: Margin) -> Outcome:
@@ -134,12 +164,12 @@ def not_determined(*, check: str, bank: str, text: str, missing: tuple[str, ...]
     return Finding(check=check, bank=bank, outcome=Outcome.NOT_DETERMINED, text=sentence, missing=missing, scenario=scenario)
 
 
-def threshold(case: Case, margin: MarginAt, item: Quantity, corner: Corner) -> float | None:
-    """Where one quantity, moved to its better side, makes the margin exactly enough.
+def threshold(case: Case, left: MarginAt, item: Quantity, corner: Corner) -> float | None:
+    """Where one quantity, moved to its better side, is exactly enough.
 
     Args:
         case: The board under one rule set.
-        margin: Limit over demand at a point.
+        left: Zero or more exactly where the limit is kept.
         item: The quantity to move.
         corner: Where all others stand.
 
@@ -151,18 +181,18 @@ def threshold(case: Case, margin: MarginAt, item: Quantity, corner: Corner) -> f
     beyond = item.wording.lowest if item.favourable < item.worst else item.wording.highest
     start = item.worst
     for end in (item.favourable, beyond):
-        root = crossing(case, margin, item, corner, start, end)
+        root = crossing(case, left, item, corner, start, end)
         if root is not None:
             return root
         start = end
     return None
 
 
-def crossing(case: Case, margin: MarginAt, item: Quantity, corner: Corner, start: float, end: float) -> float | None:
-    """The value between two at which the margin passes 1, with all other quantities at a corner; None where it does not."""
+def crossing(case: Case, left: MarginAt, item: Quantity, corner: Corner, start: float, end: float) -> float | None:
+    """The value between two at which the limit is just kept, with all other quantities at a corner; None where it does not."""
 
     def beyond(value: float) -> float:
-        found = margin(case.point(corner, {item.key: value})) - ENOUGH
+        found = left(case.point(corner, {item.key: value}))
         return min(found, 1e3) if isfinite(found) else (1e3 if found > 0 else -1.0)
 
     if start == end or (beyond(start) >= 0) == (beyond(end) >= 0):
@@ -170,12 +200,12 @@ def crossing(case: Case, margin: MarginAt, item: Quantity, corner: Corner, start
     return float(brentq(beyond, start, end, xtol=1e-12, rtol=1e-11))
 
 
-def _conditions(case: Case, margin: MarginAt, items: Iterable[Quantity], at: str) -> tuple[Condition, ...]:
+def _conditions(case: Case, left: MarginAt, items: Iterable[Quantity], at: str) -> tuple[Condition, ...]:
     """A condition for each open quantity that can decide alone, the easiest to check first and a band's own values before others."""
     found = []
     for item in items:
         if item.is_open and item.wording is not None:
-            value = threshold(case, margin, item, Corner.WORST)
+            value = threshold(case, left, item, Corner.WORST)
             if value is not None:
                 within = min(item.favourable, item.worst) <= value <= max(item.favourable, item.worst)
                 found.append((not within, item.wording.effort, item.key, condition(case, item, value, at)))
@@ -215,27 +245,36 @@ def _holds_if(at: str, clause: str) -> str:
     return " ".join(part for part in ("Holds", at, "if", clause) if part) + "."
 
 
-def _assumption(case: Case, margin: MarginAt, item: Quantity, outcome: Outcome) -> Assumption:
+def _inputs(items: Iterable[Quantity]) -> tuple[Input, ...]:
+    """The facts among some quantities."""
+    return tuple(Input(name=item.key, sourced=item.sourced) for item in items if not item.is_default)
+
+
+def _assumption(case: Case, left: MarginAt, item: Quantity, outcome: Outcome) -> Assumption:
     """A default with its band and the value at which the outcome flips."""
-    corner = Corner.FAVOURABLE if outcome is Outcome.FAILS else Corner.WORST
+    return _default_of(item, _flip(case, left, item, Corner.FAVOURABLE if outcome is Outcome.FAILS else Corner.WORST))
+
+
+def _default_of(item: Quantity, flips_at: float | None) -> Assumption:
+    """A default with its band."""
     return Assumption(
         name=item.key,
         used=item.worst,
         low=min(item.favourable, item.worst, item.sourced.least),
         high=max(item.favourable, item.worst, item.sourced.most),
         unit=item.unit,
-        flips_at=_flip(case, margin, item, corner),
+        flips_at=flips_at,
         basis=item.sourced.name,
     )
 
 
-def _flip(case: Case, margin: MarginAt, item: Quantity, corner: Corner) -> float | None:
+def _flip(case: Case, left: MarginAt, item: Quantity, corner: Corner) -> float | None:
     """The nearest value on either side at which the outcome changes; None where it never does."""
     if item.wording is None:
         return None
     start = float(getattr(item, corner))
     ends = (item.wording.lowest, item.wording.highest)
-    found = [crossing(case, margin, item, corner, start, end) for end in ends]
+    found = [crossing(case, left, item, corner, start, end) for end in ends]
     return min((value for value in found if value is not None), key=lambda value: abs(value - start), default=None)
 
 

@@ -63,6 +63,11 @@ WORDINGS: dict[str, Wording] = {
         how="Run a known current and compare the temperatures of the switches, or measure the millivolts along their tracks.",
         effort=5, lowest=1.0, highest=5.0,
     ),
+    "track_asymmetry": Wording(
+        phrase="the copper to the other switches has no more than {value} over that to the nearest one",
+        how="Measure the millivolts along the copper from the terminal to the nearest and to the farthest switch at a known current.",
+        effort=4, lowest=0.0, highest=0.1,
+    ),
     "on_resistance_exponent": Wording(
         phrase="the on-resistance grows with temperature by a power of {value} or less",
         how="Read the curve of on-resistance over temperature in the datasheet, or type two of its points.",

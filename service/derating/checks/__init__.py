@@ -1,6 +1,24 @@
 """Checks, one question a file; the list gives the order of the report."""
 
 from service.derating.check import Check
-from service.derating.checks import drain_source_voltage
+from service.derating.checks import (
+    conduction_loss,
+    continuous_current,
+    current_sharing,
+    drain_source_voltage,
+    gate_drive,
+    package_current,
+    power_rating,
+    surge_current,
+)
 
-CHECKS: tuple[Check, ...] = (drain_source_voltage.CHECK,)
+CHECKS: tuple[Check, ...] = (
+    drain_source_voltage.CHECK,
+    gate_drive.CHECK,
+    continuous_current.CHECK,
+    current_sharing.CHECK,
+    conduction_loss.CHECK,
+    power_rating.CHECK,
+    package_current.CHECK,
+    surge_current.CHECK,
+)

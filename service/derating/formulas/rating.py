@@ -1,7 +1,5 @@
 """What the headline watts and amperes of a sheet mean, and what is left of them at the real case temperature."""
 
-REFERENCE_CASE_C = 25.0
-
 
 def rated_power_w(*, junction_max_c: float, case_c: float, junction_case_kpw: float) -> float:
     """Power that takes the junction to its limit while the case is held at a temperature.
@@ -39,41 +37,43 @@ def derating_slope_wpk(*, power_w: float, junction_max_c: float, case_c: float) 
     return power_w / (junction_max_c - case_c)
 
 
-def derated_power_w(*, power_25_w: float, case_c: float, junction_max_c: float) -> float:
-    """Rated power at a case that is warmer than 25 degC.
+def derated_power_w(*, rated_power_w: float, rated_case_c: float, case_c: float, junction_max_c: float) -> float:
+    """Rated power at another case temperature than that of the rating.
 
     Args:
-        power_25_w: Rated at a case of 25 degC. [W]
+        rated_power_w: As rated. [W]
+        rated_case_c: Case temperature of the rating, mostly 25 degC. [degC]
         case_c: The real case. [degC]
         junction_max_c: Highest junction temperature. [degC]
 
     Returns:
         Power. [W]
 
-    Valid from 25 degC to the highest junction temperature.
+    Valid from the rating's case temperature to the highest junction temperature.
 
     Source: an11158 p.9.
     """
-    return power_25_w * (junction_max_c - case_c) / (junction_max_c - REFERENCE_CASE_C)
+    return rated_power_w * (junction_max_c - case_c) / (junction_max_c - rated_case_c)
 
 
-def derated_current_a(*, current_25_a: float, case_c: float, junction_max_c: float) -> float:
-    """Rated silicon current at a case that is warmer than 25 degC.
+def derated_current_a(*, rated_current_a: float, rated_case_c: float, case_c: float, junction_max_c: float) -> float:
+    """Rated silicon current at another case temperature than that of the rating.
 
     Args:
-        current_25_a: Rated at a case of 25 degC. [A]
+        rated_current_a: As rated. [A]
+        rated_case_c: Case temperature of the rating, mostly 25 degC. [degC]
         case_c: The real case. [degC]
         junction_max_c: Highest junction temperature. [degC]
 
     Returns:
         Current. [A]
 
-    Valid from 25 degC to the highest junction temperature.
+    Valid from the rating's case temperature to the highest junction temperature.
 
     Source: an11158 Table 3.
     """
-    share: float = ((junction_max_c - case_c) / (junction_max_c - REFERENCE_CASE_C)) ** 0.5
-    return current_25_a * share
+    share: float = ((junction_max_c - case_c) / (junction_max_c - rated_case_c)) ** 0.5
+    return rated_current_a * share
 
 
 def silicon_current_a(*, power_w: float, hot_resistance_ohm: float) -> float:
@@ -112,22 +112,23 @@ def junction_case_kpw(*, power_w: float, junction_max_c: float, case_c: float) -
     return (junction_max_c - case_c) / power_w
 
 
-def power_residual(*, power_25_w: float, junction_case_kpw: float, junction_max_c: float) -> float:
+def power_residual(*, rated_power_w: float, rated_case_c: float, junction_case_kpw: float, junction_max_c: float) -> float:
     """How far a sheet's watts and its thermal resistance contradict each other.
 
     Args:
-        power_25_w: Rated at a case of 25 degC. [W]
+        rated_power_w: As rated. [W]
+        rated_case_c: Case temperature of the rating, mostly 25 degC. [degC]
         junction_case_kpw: Largest thermal resistance. [K/W]
         junction_max_c: Highest junction temperature. [degC]
 
     Returns:
         Relative residual; beyond 0.04 the sheet is flagged. [1]
 
-    Valid for a rating at a case of 25 degC.
+    Valid for a rating at a case temperature.
 
-    Source: an11158 section 2.4; fifteen sheets, of which thirteen agree within 0.03.
+    Source: an11158 section 2.4; thirteen of fifteen sheets agree within 0.03.
     """
-    return power_25_w * junction_case_kpw / (junction_max_c - REFERENCE_CASE_C) - 1
+    return rated_power_w * junction_case_kpw / (junction_max_c - rated_case_c) - 1
 
 
 def stress_ratio(*, applied: float, rated: float) -> float:

@@ -10,7 +10,7 @@ even that: the equation is solved for them. Everything works on plain numbers an
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -19,6 +19,7 @@ from service.derating.formulas.ratio_model import RatioModel
 
 CLOSE_K = 1e-9
 MOST_STEPS = 60
+UNSTEADY_STEPS = 3
 # A lane that runs away is kept at a finite place and thrown out afterwards.
 BEYOND_C, HOTTEST_C, COLDEST_C = 2000.0, 1e4, -273.0
 
@@ -83,6 +84,19 @@ class Settled:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Reached:
+    """A current or an ambient at which a temperature is met.
+
+    Attributes:
+        value: The current or the ambient; not a number where other dies run away first.
+        steady: Whether that state is stable. If not, it lies beyond the fold: the temperature is never reached from below.
+    """
+
+    value: float
+    steady: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class _Warmth:
     """Rise for an ampere squared, at given junction temperatures."""
 
@@ -109,9 +123,13 @@ def settle(network: Network, *, current_a: float) -> Settled:
     """
     square = current_a**2
     junctions: list[float] = [network.ambient_c + 0.0 * square for _ in network.dies]
-    step, steady = [np.inf for _ in network.dies], True
+    step, steady, unsteady = [np.inf for _ in network.dies], True, 0
     for _ in range(MOST_STEPS):
         step, steady = _newton_step(network, square, junctions)
+        # Why three: from below, a search that meets no stable ground three times in a row has passed the fold.
+        unsteady = 0 if np.any(steady) else unsteady + 1
+        if unsteady == UNSTEADY_STEPS:
+            break
         junctions = [bounded(t + d, low=network.ambient_c, high=HOTTEST_C) for t, d in zip(junctions, step, strict=True)]
         if all(np.all((abs(d) < CLOSE_K) | (t > BEYOND_C)) for d, t in zip(step, junctions, strict=True)):
             break
@@ -119,7 +137,7 @@ def settle(network: Network, *, current_a: float) -> Settled:
     return _settled(network, current_a, junctions, exists=np.logical_and.reduce([*close, steady]))
 
 
-def current_at_junction_a(network: Network, *, die: int, limit_c: float) -> float:
+def current_at_junction(network: Network, *, die: int, limit_c: float) -> Reached:
     """Current that settles with one kind of die exactly at a temperature.
 
     Args:
@@ -128,16 +146,16 @@ def current_at_junction_a(network: Network, *, die: int, limit_c: float) -> floa
         limit_c: Its junction temperature. [degC]
 
     Returns:
-        Current through all banks; not a number where other dies run away first. [A]
+        Current through all banks [A], and whether it is steady.
 
-    Valid below the fold.
+    Valid on both sides of the fold.
 
     Source: own, the heat balance solved for the current; for one kind of die it is closed.
     """
     return _current_at(network, limit_c, lambda warmth: warmth.dies[die])
 
 
-def current_at_board_a(network: Network, *, limit_c: float) -> float:
+def current_at_board(network: Network, *, limit_c: float) -> Reached:
     """Current that settles with the board exactly at a temperature.
 
     Args:
@@ -145,16 +163,16 @@ def current_at_board_a(network: Network, *, limit_c: float) -> float:
         limit_c: Temperature of the board. [degC]
 
     Returns:
-        Current through all banks. [A]
+        Current through all banks [A], and whether it is steady.
 
-    Valid below the fold.
+    Valid on both sides of the fold.
 
     Source: own, the heat balance solved for the current.
     """
     return _current_at(network, limit_c, lambda warmth: warmth.board)
 
 
-def ambient_at_junction_c(network: Network, *, die: int, limit_c: float, current_a: float) -> float:
+def ambient_at_junction(network: Network, *, die: int, limit_c: float, current_a: float) -> Reached:
     """Ambient at which one kind of die settles exactly at a temperature.
 
     Args:
@@ -164,16 +182,16 @@ def ambient_at_junction_c(network: Network, *, die: int, limit_c: float, current
         current_a: Through all banks. [A]
 
     Returns:
-        Ambient. [degC]
+        Ambient [degC], and whether it is steady.
 
-    Valid below the fold.
+    Valid on both sides of the fold.
 
     Source: own, the heat balance solved for the ambient.
     """
     return _ambient_at(network, limit_c, current_a, lambda warmth: warmth.dies[die])
 
 
-def ambient_at_board_c(network: Network, *, limit_c: float, current_a: float) -> float:
+def ambient_at_board(network: Network, *, limit_c: float, current_a: float) -> Reached:
     """Ambient at which the board settles exactly at a temperature.
 
     Args:
@@ -182,9 +200,9 @@ def ambient_at_board_c(network: Network, *, limit_c: float, current_a: float) ->
         current_a: Through all banks. [A]
 
     Returns:
-        Ambient. [degC]
+        Ambient [degC], and whether it is steady.
 
-    Valid below the fold.
+    Valid on both sides of the fold.
 
     Source: own, the heat balance solved for the ambient.
     """
@@ -294,18 +312,18 @@ def _off_zero(number: float) -> float:
     return number + (number == 0) * 1e-300
 
 
-def _current_at(network: Network, limit_c: float, of: Callable[[_Warmth], float]) -> float:
+def _current_at(network: Network, limit_c: float, of: Callable[[_Warmth], float]) -> Reached:
     """The heat balance solved for the current."""
 
     def square(warmth: _Warmth) -> float:
         return (limit_c - network.ambient_c) / of(warmth)
 
     junctions = _rest(network, limit_c, lambda warmth: (network.ambient_c, square(warmth)))
-    root: float = np.sqrt(square(_warmth(network, junctions)))
-    return root
+    found = square(_warmth(network, junctions))
+    return Reached(value=np.sqrt(found), steady=_newton_step(network, found, junctions)[1])
 
 
-def _ambient_at(network: Network, limit_c: float, current_a: float, of: Callable[[_Warmth], float]) -> float:
+def _ambient_at(network: Network, limit_c: float, current_a: float, of: Callable[[_Warmth], float]) -> Reached:
     """The heat balance solved for the ambient."""
     square = current_a**2
 
@@ -313,19 +331,35 @@ def _ambient_at(network: Network, limit_c: float, current_a: float, of: Callable
         return limit_c - square * of(warmth)
 
     junctions = _rest(network, limit_c, lambda warmth: (ambient_c(warmth), square))
-    return ambient_c(_warmth(network, junctions))
+    found = ambient_c(_warmth(network, junctions))
+    return Reached(value=found, steady=_newton_step(replace(network, ambient_c=found), square, junctions)[1])
 
 
 def _rest(network: Network, start_c: float, drive: Callable[[_Warmth], tuple[float, float]]) -> list[float]:
-    """Junction temperatures that agree with an ambient and a squared current which themselves depend on them."""
-    junctions = [start_c + 0.0 * die.cold_resistance_ohm for die in network.dies]
-    for _ in range(MOST_STEPS * 5):
+    """Junction temperatures that agree with an ambient and a squared current which themselves depend on them.
+
+    Why secants: plain substitution swings slowly where unequal switches trade current, and secants cost nothing more.
+    """
+
+    def answer(junctions: list[float]) -> list[float]:
         warmth = _warmth(network, junctions)
         ambient_c, square = drive(warmth)
-        moved = [bounded(ambient_c + square * rise, low=COLDEST_C, high=HOTTEST_C) for rise in warmth.dies]
-        done = all(np.all(abs(new - old) < CLOSE_K) for new, old in zip(moved, junctions, strict=True))
-        junctions = moved
-        if done:
-            break
-    return junctions
+        return [bounded(ambient_c + square * rise, low=COLDEST_C, high=HOTTEST_C) for rise in warmth.dies]
 
+    old = [start_c for _ in network.dies]
+    old_answer = answer(old)
+    new = old_answer
+    for _ in range(MOST_STEPS):
+        new_answer = answer(new)
+        if all(abs(a - b) < CLOSE_K for a, b in zip(new_answer, new, strict=True)):
+            break
+        ahead = [_secant(*pair) for pair in zip(old, new, old_answer, new_answer, strict=True)]
+        old, new, old_answer = new, ahead, new_answer
+    return new_answer
+
+
+def _secant(old: float, new: float, old_answer: float, new_answer: float) -> float:
+    """The next guess of a substitution: along the secant where that does not leap, else the answer itself."""
+    slope = (new_answer - old_answer) / (new - old) if new != old else 0.0
+    pull = 1 / (1 - slope) if -4 < slope < 0.9 else 1.0
+    return bounded(new + pull * (new_answer - new), low=COLDEST_C, high=HOTTEST_C)
