@@ -1,16 +1,16 @@
 """Does the board bear the claimed surge for the claimed time?"""
 
 from collections.abc import Mapping
-from dataclasses import replace
 from math import isfinite
 
 from service.derating.case import BankCase, Case, Corner
 from service.derating.check import Check
 from service.derating.quantity import Point
 from service.derating.spoken import rounded_up, spoken
+from service.derating.stated import stated
 from service.derating.surging import BankSurge, SurgeEnd, largest_surge_s, surged_banks, with_surge_quantities
 from service.derating.weighing import Weighing, not_determined, threshold, weigh
-from service.facts.finding import BothEnds, Figure, Finding, Input, Margin, Outcome
+from service.facts.finding import BothEnds, Figure, Finding, Input, Outcome
 from service.facts.sourced import Sourced
 
 NAME = "surge_current"
@@ -36,26 +36,30 @@ def _judge(case: Case, bank: BankCase, surge: Sourced, lasting: Sourced) -> Find
     def at(point: Point) -> BankSurge:
         return BankSurge(case, bank, point, seconds=seconds)
 
+    weighed = weigh(
+        case,
+        lambda point: at(point).largest_a() / surge_a,
+        slack=lambda point: at(point).margin(surge_a) - 1,
+        at=f"at {spoken(surge_a, 'A')} for {spoken(seconds, 's')}",
+    )
     ends = {corner: at(case.point(corner)) for corner in (Corner.FAVOURABLE, Corner.WORST)}
-    reached = {corner: surge.end(surge_a) for corner, surge in ends.items()}
-    largest = {corner: surge.largest_a() for corner, surge in ends.items()}
-    weighed = weigh(case, lambda point: at(point).margin(surge_a), at=f"at {spoken(surge_a, 'A')} for {spoken(seconds, 's')}")
-    worst = ends[Corner.WORST]
-    text = f"{subject}: {_reached(reached[Corner.WORST], worst.limit_c)} in the worst case, which bears {spoken(largest[Corner.WORST], 'A')}"
-    return replace(weighed, margin=Margin(worst=largest[Corner.WORST] / surge_a, favourable=largest[Corner.FAVOURABLE] / surge_a)).finding(
+    reached = {corner: course.end(surge_a) for corner, course in ends.items()}
+    largest_a = weighed.margin.worst * surge_a
+    text = f"{subject}: {_reached(reached[Corner.WORST], ends[Corner.WORST].limit_c)} in the worst case, which bears {spoken(largest_a, 'A')}"
+    return weighed.finding(
         check=NAME,
         bank=bank.name,
         text=text + _with_heat(case, bank, weighed, surge_a, seconds),
         demand=Figure(quantity="surge_current_a", value=surge_a, unit="A"),
-        limit=Figure(quantity="largest_surge_a", value=largest[Corner.WORST], unit="A"),
+        limit=Figure(quantity="largest_surge_a", value=largest_a, unit="A"),
         formula="Tj(t) = board(t) + P x (case to board + Zth(t)), by superposition from the settled running state <= junction limit",
-        inputs=(Input(name="surge_current", sourced=surge), Input(name="surge_time", sourced=lasting)),
+        inputs=(Input(name="surge_current", sourced=surge), Input(name="surge_time", sourced=lasting), *stated(bank)),
         values={
             "junction_degc": _both("degC", {corner: end.junction_c for corner, end in reached.items()}),
             "board_degc": _both("degC", {corner: end.board_c for corner, end in reached.items()}),
-            "switch_current_a": _both("A", {corner: end.current_a for corner, end in reached.items()}),
-            "junction_limit_degc": _both("degC", {corner: surge.limit_c for corner, surge in ends.items()}),
-            "largest_surge_a": _both("A", largest),
+            "hottest_switch_a": _both("A", {corner: end.current_a for corner, end in reached.items()}),
+            "junction_limit_degc": _both("degC", {corner: course.limit_c for corner, course in ends.items()}),
+            "largest_surge_a": BothEnds(favourable=weighed.margin.favourable * surge_a, worst=largest_a, unit="A"),
         },
     )
 
@@ -71,7 +75,7 @@ def _with_heat(case: Case, bank: BankCase, weighed: Weighing, surge_a: float, se
     heat = case.quantities["board_heat_capacity"]
     if not heat.is_open or weighed.outcome is not Outcome.HOLDS_IF or any(item.quantity == heat.key for item in weighed.conditions):
         return ""
-    value = threshold(case, lambda point: BankSurge(case, bank, point, seconds=seconds).margin(surge_a), heat, Corner.NOMINAL)
+    value = threshold(case, lambda point: BankSurge(case, bank, point, seconds=seconds).margin(surge_a) - 1, heat, Corner.NOMINAL)
     return "" if value is None else f"; with all else at its nominal figure a board that holds {spoken(rounded_up(value), 'J/K')} would do"
 
 
