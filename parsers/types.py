@@ -73,6 +73,7 @@ class Page:
         rules: Drawn lines.
         pictures: Boxes of bitmaps.
         turned: Degrees by which the page was turned clockwise before it was read: 0, 90, 180 or 270.
+        hidden: How many characters its text holds that no viewer shows, such as leftovers under a white box; they are in no word.
     """
 
     number: int
@@ -82,6 +83,7 @@ class Page:
     rules: tuple[Rule, ...]
     pictures: tuple[Box, ...] = ()
     turned: int = 0
+    hidden: int = 0
 
     def as_shown(self, box: Box) -> Box:
         """Where a place on this page lies on the page as a viewer shows it.

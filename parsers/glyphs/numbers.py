@@ -12,6 +12,7 @@ _TOUCHING = 0.15
 """Words closer than this share of the size touch. [1]"""
 _OFF = 0.4
 """Numbers whose baselines differ by more than this share of the size stand on different lines. [1]"""
+_POINTS = frozenset(".,")
 _SIGNS = frozenset("-+±\u2212\u2013")
 
 
@@ -31,7 +32,7 @@ def weigh_gaps(words: list[Cluster]) -> None:
             continue
         if last.text in _SIGNS and len(left.marks) == 1 and _APART * right.size < gap < 1.5 * right.size:
             first.doubt = (*first.doubt, "sign_apart")
-        elif last.text.isdecimal() and _alike(left.size, right.size) and gap < _SPACED * right.size and not _is_word(left):
+        elif (last.text.isdecimal() or last.text in _POINTS) and _alike(left.size, right.size) and gap < _SPACED * right.size and not _is_word(left):
             last.doubt, first.doubt = (*last.doubt, "uneven_gap"), (*first.doubt, "uneven_gap")
 
 

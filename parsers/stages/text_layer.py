@@ -1,0 +1,70 @@
+"""What a document's text is worth: good, garbled (it says other than the pages show), or none."""
+
+import re
+
+from parsers.errors import DatasheetError
+from parsers.glyphs.reader import reader_of
+from parsers.glyphs.symbol_font import SYMBOL
+from parsers.types import Glyph, Page, TextLayer, Word
+
+_LOOKED_AT = 2
+"""So many of the chosen pages tell. [pages]"""
+_HIDDEN = 10
+"""More characters than this that nobody can see are leftovers of another text. [characters]"""
+_MISREAD = 3
+"""So many signs that read as letters are no slip of one footnote. [characters]"""
+_UNREADABLE = 0.05
+"""Share of characters that nothing tells the meaning of, above which the text is garbled. [1]"""
+_PICTURED = 0.25
+"""A page of pictures has more than this share of its area covered by them. [1]"""
+_VALUE = re.compile(r"(?<![\w.])[-+±]?\d+(?:[.,]\d+)?\s*(?:[mk]?V|[mµμunk]?A|m?W|°|℃|m?Ω|[nµμ]?C|[pn]F|ns|mJ)")
+_FEW_VALUES = 3
+_FEW_CHARACTERS = 30
+_LETTER = {shown: chr(code) for code, shown in SYMBOL.items() if chr(code).isascii() and chr(code).isalpha()} | {"µ": "m"}
+
+
+def text_layer_of(data: bytes, texts: tuple[str, ...], chosen: tuple[int, ...]) -> TextLayer:
+    """Judge a document's text.
+
+    Args:
+        data: The file's bytes.
+        texts: Plain text of every page, by the fast reader.
+        chosen: Pages that are read in full.
+
+    Returns:
+        NONE where the values are pictures, GARBLED where the text says other than the pages show, otherwise GOOD.
+    """
+    if sum(len(text.strip()) for text in texts) < _FEW_CHARACTERS:
+        return TextLayer.NONE
+    pages = []
+    for number in chosen[:_LOOKED_AT]:
+        try:
+            pages.append(reader_of(data).look(number))
+        except DatasheetError:
+            # Why not here: whoever reads the page hears of it then; the other pages may be sound.
+            continue
+    if not pages:
+        return TextLayer.GARBLED
+    if all(_is_picture(page) for page in pages):
+        return TextLayer.NONE
+    return TextLayer.GARBLED if _garbled(pages) else TextLayer.GOOD
+
+
+def _is_picture(page: Page) -> bool:
+    """Whether a page shows pictures where its values should be."""
+    covered = sum((x1 - x0) * (bottom - top) for x0, top, x1, bottom in page.pictures)
+    line = " ".join(word.text for word in page.words)
+    return covered > _PICTURED * page.width * page.height and len(_VALUE.findall(line)) < _FEW_VALUES
+
+
+def _garbled(pages: list[Page]) -> bool:
+    words = [word for page in pages for word in page.words]
+    glyphs = [glyph for word in words for glyph in word.glyphs]
+    unreadable = sum(1 for glyph in glyphs if "unmapped" in glyph.doubt)
+    misread = sum(1 for word in words for glyph in word.glyphs if _misread(glyph, word))
+    return sum(page.hidden for page in pages) > _HIDDEN or misread >= _MISREAD or unreadable > _UNREADABLE * len(glyphs)
+
+
+def _misread(glyph: Glyph, word: Word) -> bool:
+    """Whether the fast reader takes a sign for the letter that its font puts in the same place."""
+    return "symbol_font" in glyph.doubt and word.second is not None and _LETTER.get(glyph.text, "\0") in word.second
