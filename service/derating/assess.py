@@ -3,6 +3,7 @@
 from service.derating.case import Case
 from service.derating.checks import CHECKS
 from service.derating.inverse import ALIKE, inverses
+from service.derating.measure_next import ranked
 from service.derating.open_case import open_case
 from service.derating.version import ENGINE_VERSION
 from service.facts.board import Board
@@ -41,6 +42,7 @@ def assess(board: Board, *, rule_set: str | None = None) -> Report:
         provisional=_provisional(board),
         inverse=inverses(case),
         cautions=_cautions(case),
+        measure_next=ranked(case),
     )
 
 

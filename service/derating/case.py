@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from service.derating import conduction_figures as conduction
+from service.derating.formulas.elementwise import lesser
 from service.derating.formulas.ratio_model import Curve, PowerLaw, RatioModel
 from service.derating.formulas.settling import Die, Network, Settled, settle
 from service.derating.quantity import Point, Quantity
@@ -127,7 +128,7 @@ class Case:
         """The junction limit: the rule set's, or the user's where it is lower [degC]."""
         limit = self.rules.junction_limit_c(point[bank.prefix + "junction_max"])
         own = self.board.junction_limit_c
-        return limit if own is None else min(limit, own.value)
+        return limit if own is None else lesser(limit, own.least)
 
     def ratio(self, bank: BankCase, point: Point) -> RatioModel:
         """How the on-resistance of a bank's part grows with temperature."""

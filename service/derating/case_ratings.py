@@ -7,6 +7,7 @@ from scipy.optimize import brentq
 
 from service.derating.case import BankCase, Case
 from service.derating.figures import rated_power_at_case, silicon_current
+from service.derating.formulas.elementwise import chosen, lesser
 from service.derating.formulas.rating import derated_current_a, derated_power_w, rated_power_w, silicon_current_a
 from service.derating.formulas.settling import Settled
 from service.derating.quantity import Point
@@ -48,7 +49,8 @@ def case_state(case: Case, bank: BankCase, point: Point, *, current_a: float) ->
     """
     settled: Settled = case.settle(bank, point, current_a=current_a)
     junction_c, loss_w = settled.junctions_c[0], settled.losses_w[0]
-    case_c = junction_c - point.get(bank.prefix + "junction_case", 0.0) * loss_w if settled.exists else float("inf")
+    cooler_k = point.get(bank.prefix + "junction_case", 0.0) * chosen(settled.exists, loss_w, 0.0)
+    case_c = junction_c - cooler_k
     return CaseState(exists=settled.exists, junction_c=junction_c, case_c=case_c, loss_w=loss_w, current_a=settled.currents_a[0])
 
 
@@ -86,7 +88,7 @@ def silicon_left_a(case: Case, bank: BankCase, point: Point, *, case_c: float) -
         temperature. [A]
     """
     junction_max_c = point[bank.prefix + "junction_max"]
-    case_c = min(case_c, junction_max_c)
+    case_c = lesser(case_c, junction_max_c)
     rated = silicon_current(bank.switch)
     if rated is None:
         hot_ohm = point[bank.prefix + "on_resistance"] * case.ratio(bank, point).value(junction_max_c)

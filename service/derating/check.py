@@ -25,7 +25,8 @@ Why the card: the report, the pages and the documents all walk one list of cards
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
-from service.derating.case import Case
+from service.derating.case import BankCase, Case
+from service.derating.quantity import Point
 from service.facts.finding import Finding
 
 
@@ -40,6 +41,7 @@ class Check:
         needs: Facts that it rests on, dotted.
         run: From a case to its findings.
         scenario: Whether it is a what-if that never names the limiting check.
+        margin: From a bank and a point to limit over demand, for a check that settles temperatures; lets others ask what would help.
         inverses: Largest (or least) values that still hold in the worst corner, by the key of the report.
     """
 
@@ -49,4 +51,5 @@ class Check:
     needs: tuple[str, ...]
     run: Callable[[Case], tuple[Finding, ...]]
     scenario: bool = False
+    margin: Callable[[Case, BankCase, Point], float] | None = None
     inverses: Mapping[str, Callable[[Case], float | None]] = field(default_factory=dict)

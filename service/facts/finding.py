@@ -165,8 +165,29 @@ class Provisional:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Measure:
+    """Something open that is worth measuring or looking up.
+
+    Attributes:
+        quantity: Name of the open quantity.
+        low: Lower end of what is thought possible now.
+        high: Upper end.
+        unit: Its unit.
+        decides: How much of the missing margin of some check it could bring, 1 where it alone decides.
+        how: What to do, as an instruction.
+    """
+
+    quantity: str
+    low: float
+    high: float
+    unit: str
+    decides: float
+    how: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Report:
-    """All findings of one board under one rule set."""
+    """All findings of one board under one rule set, and what to measure next, the most telling first."""
 
     engine_version: str
     rule_set: str
@@ -176,3 +197,4 @@ class Report:
     provisional: Provisional
     inverse: dict[str, Inverse]
     cautions: tuple[str, ...]
+    measure_next: tuple[Measure, ...] = ()

@@ -43,3 +43,29 @@ def bounded(value: float, *, low: float, high: float) -> float:
     if is_many(value):
         return cast("float", np.clip(np.nan_to_num(value, nan=high), low, high))
     return min(max(value, low), high) if value == value else high  # noqa: PLR0124 - only a number that is none differs from itself
+
+
+def lesser(one: float, two: float) -> float:
+    """The smaller of two values.
+
+    Args:
+        one: Any.
+        two: Any.
+
+    Returns:
+        The smaller, entry by entry for arrays.
+    """
+    return cast("float", np.minimum(one, two)) if is_many(one) or is_many(two) else min(one, two)
+
+
+def greater(one: float, two: float) -> float:
+    """The larger of two values.
+
+    Args:
+        one: Any.
+        two: Any.
+
+    Returns:
+        The larger, entry by entry for arrays.
+    """
+    return cast("float", np.maximum(one, two)) if is_many(one) or is_many(two) else max(one, two)

@@ -1,5 +1,6 @@
 """NASA EEE-INST-002, Section S1, Table 4: power MOSFETs."""
 
+from service.derating.formulas.elementwise import lesser
 from service.derating.rule_set import RuleSet
 
 
@@ -14,7 +15,7 @@ def derated_junction_c(junction_max_c: float) -> float:
 
     Source: eee-inst-002 section S1, Table 4 and its note 2; 0.80 is a fraction of degrees Celsius, not of the rise.
     """
-    return min(0.80 * junction_max_c, 125.0, junction_max_c - 40.0)
+    return lesser(lesser(0.80 * junction_max_c, junction_max_c - 40.0), 125.0)
 
 
 RULES = RuleSet(
