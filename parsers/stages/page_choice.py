@@ -3,6 +3,15 @@
 import re
 
 _MOST_CHOSEN = 100
+_GRAPH = re.compile(r"\bfig(?:ure)?s?\.?\s*\d|[图圖図]\s*\d", re.IGNORECASE)
+_GRAPHS = 3
+"""A page with so many captions of figures is a page of graphs, unless it also heads a table."""
+_SURE = 5
+"""So many different headings make a table. [headings]"""
+_MANY, _SOME = 15, 3
+"""Without headings, so many values on so many subjects make one, carried over from the page before."""
+_WORDY = 0.02
+"""Words in so many characters of text that can be made out, at least. [1]"""
 _BARE = 150
 """A page with less text than this has its values, if any, in a picture. [characters]"""
 _TABLE_WORDS = tuple(
@@ -34,20 +43,32 @@ def chosen_pages(texts: tuple[str, ...]) -> tuple[int, ...]:
         texts: Plain text of every page.
 
     Returns:
-        Pages, counted from 1: the first one, every page with the headings of a table, many values, or a footnote to them, and every page whose
-        text cannot be made out or is so short that its values may be a picture.
+        Pages, counted from 1: the first one; every page with the headings of a table, many values, or a footnote to them, unless it is a page of
+        graphs; every page whose text cannot be made out; and, where no page has the headings of a table, every page with next to no text, for
+        its values may be a picture.
     """
-    numbers = [number for number, text in enumerate(texts, start=1) if number == 1 or _holds_values(text) or not _legible(text)]
+    bare_too = not any(_headings(text) >= _SURE for text in texts)
+    numbers = [
+        number
+        for number, text in enumerate(texts, start=1)
+        if number == 1 or _holds_values(text) or (bare_too if len(text) < _BARE else not _legible(text))
+    ]
     return tuple(numbers[:_MOST_CHOSEN])
 
 
 def _holds_values(text: str) -> bool:
-    headings = sum(1 for word in _TABLE_WORDS if word.search(text))
-    if headings >= 4 or _FOOTNOTE.search(text):
+    headings = _headings(text)
+    if headings >= _SURE or len(_GRAPH.findall(text)) >= _GRAPHS:
+        return headings >= _SURE
+    if headings == _SURE - 1 or _FOOTNOTE.search(text):
         return True
-    return len(_VALUE.findall(text)) >= 15 and sum(1 for subject in _SUBJECTS if subject.search(text)) >= 3
+    return len(_VALUE.findall(text)) >= _MANY and sum(1 for subject in _SUBJECTS if subject.search(text)) >= _SOME
+
+
+def _headings(text: str) -> int:
+    return sum(1 for word in _TABLE_WORDS if word.search(text))
 
 
 def _legible(text: str) -> bool:
-    """Whether a page's text is long enough for a page of values, and has words at all."""
-    return len(text) >= _BARE and len(_LETTERS.findall(text)) >= 0.02 * len(text)
+    """Whether a page's text has words at all."""
+    return len(_LETTERS.findall(text)) >= _WORDY * len(text)
