@@ -165,6 +165,7 @@ class Text:
         block: All text of the paragraph that the entry's line belongs to, or that stands centred on a group of entries.
         cell: All text between the drawn lines above and below the entry; empty where none are drawn.
         shared: Text of the paragraph or cell that stands on no other entry's line.
+        near: The nearest paragraph of the cell where none speaks of the entry.
         peers: How many entries stand between those drawn lines.
         marks: Footnote marks beside the text.
     """
@@ -173,6 +174,7 @@ class Text:
     block: str = ""
     cell: str = ""
     shared: str = ""
+    near: str = ""
     peers: int = 0
     marks: tuple[str, ...] = ()
 
@@ -213,12 +215,14 @@ class Named:
         key: What it is.
         sure: Whether words and symbol say the same, or one speaks and the other is silent.
         why: How the name was found, in words.
+        head: What of the name goes on below: ``Drain Current`` of ``Drain Current – Continuous``.
     """
 
     entry: Entry
     key: str
     sure: bool
     why: str
+    head: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

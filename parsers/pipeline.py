@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
-from parsers.grid import Line, Table
+from parsers.grammar.unit import unit_named
+from parsers.grid import Entry, Line, Region, Table
 from parsers.stages.choose import chosen
 from parsers.stages.footnotes import notes_on
 from parsers.stages.label import named
@@ -16,6 +17,8 @@ from parsers.stages.words import read_page
 from parsers.types import Page
 from service.facts.reading import Reading, Sheet
 
+_MOST = 0.6
+"""Share of the rows of a headless table that must show a unit. [1]"""
 READER_VERSION = "0.1.0"
 
 
@@ -49,13 +52,25 @@ def readings_in(pages: Sequence[Page], sha256: str) -> tuple[Reading, ...]:
     """The readings of pages whose words are known."""
     lines = {page.number: lines_in(page) for page in pages}
     notes = [note for page in pages for note in notes_on(page.number, lines[page.number])]
-    tables = [table for page in pages for table in tables_on(page, lines[page.number])]
-    return chosen((candidate for table in tables for candidate in candidates_in(named(entries_in(table)), notes)), sha256)
+    tables = list(tables_in(pages, lines))
+    return chosen((candidate for table in tables for candidate in candidates_in(named(trusted(entries_in(table))), notes)), sha256)
 
 
-def tables_on(page: Page, lines: tuple[Line, ...]) -> Iterator[Table]:
-    """The tables of a page whose layout is known."""
-    for region in regions_in(page, lines):
-        table = table_of(region)
-        if table is not None:
-            yield table
+def trusted(entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
+    """Entries of a table; of one without a heading of its own only where most of them show a unit in the unit's column."""
+    if not entries or not entries[0].table.region.carried:
+        return entries
+    shown = sum(any(unit_named(token) for token in f"{entry.unit.own} {entry.unit.block}".split()) for entry in entries)
+    return entries if shown >= _MOST * len(entries) else ()
+
+
+def tables_in(pages: Sequence[Page], lines: dict[int, tuple[Line, ...]]) -> Iterator[Table]:
+    """The tables whose layout is known; a heading carries over to rows at the top of the next page."""
+    last: Region | None = None
+    for page in pages:
+        before = last if last is not None and last.page.number == page.number - 1 and not last.carried else None
+        for region in regions_in(page, lines[page.number], before):
+            last = region
+            table = table_of(region)
+            if table is not None:
+                yield table

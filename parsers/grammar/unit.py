@@ -36,7 +36,7 @@ def unit_named(text: str) -> str | None:
     Returns:
         A key of :data:`SCALE`, or None where the whitelist has no such unit.
     """
-    plain = unicodedata.normalize("NFKC", text.strip())
+    plain = unicodedata.normalize("NFKC", text.strip().replace("˚", "°").replace("º", "°").replace("(cid:176)", "°"))
     for old, new in (("μ", "u"), ("µ", "u"), ("Ω", "ohm"), ("ω", "ohm"), ("°", "deg"), ("˚", "deg"), ("º", "deg"), ("·", ""), ("⋅", ""), (" ", "")):
         plain = plain.replace(old, new)
     plain = plain.strip("()[]").replace("degdeg", "deg").replace("degK", "K")

@@ -5,7 +5,7 @@ from service.facts.reading import Limit
 
 CARD = Card(
     key="id_cont",
-    symbols=(r"IDS?M?(?:DC|CONT|25C?|100C?|TC25C?|TC100C?|TC|TA|100)?", r"ID100C?"),
+    symbols=(r"IDS?(?:DC|CONT|25C?|100C?|TC25C?|TC100C?|TC|TA|70C?)?", r"IDSM"),
     words=(r"continuousdraincurrent", r"draincurrent", r"漏极?(?:连续)?电流", r"连续漏极?电流", r"ドレイン電流", r"currentcontinuous"),
     never=(
         r"pulse",

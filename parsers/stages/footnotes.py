@@ -22,6 +22,8 @@ _JUNCTION = re.compile(
     r"(?:drain current|continuous current|ID|current rating)?[^.]{0,40}limited (?:only )?by (?:the )?max(?:imum|\.)?\s*(?:allowed|allowable|permissible|rated)?\s*(?:junction|channel)?\s*(?:temperature|Tj)",
     re.IGNORECASE,
 )
+_LETTERS = 12
+"""A note has at least this many letters. [1]"""
 _BELOW = 15.0
 """A line of a note that goes on stands no further below than this. [pt]"""
 
@@ -64,7 +66,12 @@ def notes_on(page: int, lines: Sequence[Line]) -> tuple[Note, ...]:
                 notes.append((found, [(line.y, run)]))
             elif (home := _above(notes, line.y, run)) is not None:
                 home.append((line.y, run))
-    return tuple(_note(page, mark, rows) for mark, rows in notes)
+    return tuple(note for mark, rows in notes if _says_something((note := _note(page, mark, rows)).text))
+
+
+def _says_something(text: str) -> bool:
+    """Whether a note is words, or a time; ticks of a graph open like notes."""
+    return sum(map(str.isalpha, text)) >= _LETTERS or bool(conditions_in(text).t)
 
 
 def conditions_of_notes(notes: Iterable[Note]) -> Conditions:
@@ -84,11 +91,11 @@ def limited_by(text: str) -> str | None:
     return "package" if _PACKAGE.search(text) else None
 
 
-def notes_for(entry: Entry, notes: Sequence[Note]) -> tuple[Note, ...]:
+def notes_for(entry: Entry, notes: Sequence[Note], *, of_name: bool = False) -> tuple[Note, ...]:
     """The footnotes that a row refers to: the next below it on its page, else the first on a later page."""
     page = entry.table.region.page.number
     out = []
-    for mark in dict.fromkeys(_marks(entry)):
+    for mark in dict.fromkeys(_raised((*entry.label.marks, *entry.symbol.marks)) if of_name else _marks(entry)):
         fitting = [note for note in notes if note.mark == mark]
         below = [note for note in fitting if note.page == page and note.box[1] > entry.y]
         after = [note for note in fitting if note.page > page]
@@ -101,12 +108,17 @@ def _marks(entry: Entry) -> Iterator[str]:
     """Marks of a row: raised letters, ``(Note 1)``, glyphs without a name."""
     texts = (entry.label, entry.symbol, entry.condition)
     raised = [mark for text in texts for mark in text.marks] + [mark.text for cell in entry.cells for mark in cell.marks]
-    for mark in raised:
-        yield from (piece.lower() for piece in re.findall(r"[A-Za-z]|\d{1,2}|\*+|\(cid:\d+\)", mark))
+    yield from _raised(raised)
     words = " ".join([*(f"{text.own} {text.block}" for text in texts), *(cell.text for cell in entry.cells)])
-    yield from re.findall(r"\(cid:\d+\)|[\ue000-\uf8ff①-⑳]", words)
+    yield from re.findall(r"\(cid:\d+\)(?!\s?[CW/A])|[\ue000-\uf8ff①-⑳]", words)
     for found in _REFERENCE.finditer(words):
         yield from (piece.lower() for piece in re.split(r"[\s,&]+", found["marks"]) if piece)
+
+
+def _raised(marks: Iterable[str]) -> Iterator[str]:
+    """Single marks out of raised words such as ``b, c``."""
+    for mark in marks:
+        yield from (piece.lower() for piece in re.findall(r"[A-Za-z]|\d{1,2}|\*+|\(cid:\d+\)", mark))
 
 
 def _columns(line: Line) -> Iterator[list[Word]]:

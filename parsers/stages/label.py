@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from parsers.grammar.spelling import squeezed_name, squeezed_symbol, without_conditions
 from parsers.grammar.unit import unit_named
@@ -10,6 +11,7 @@ from parsers.parameter import Card
 from parsers.parameters import BY_KEY, CARDS
 
 _MODIFIER = re.compile(r"\b(continuous|pulsed?|dc|derat\w*.*)\b", re.IGNORECASE)
+_KINDS = re.compile(r"peak|pulsed?", re.IGNORECASE)
 _CONTINUES = re.compile(r"^\W*(?:continuous|pulsed?|dc|derat|single|repetitive|t\s?[aclj]\b)", re.IGNORECASE)
 
 
@@ -24,7 +26,9 @@ def named(entries: Sequence[Entry]) -> tuple[Named, ...]:
     """
     found: list[Named | None] = []
     for entry in entries:
-        found.append(_spelled(entry) or _continued(entry, found))
+        one = _spelled(entry) or _continued(entry, found)
+        above = found[-1] if found else None
+        found.append(replace(one, head=above.head) if one and above and one.key == above.key and not squeezed_name(one.head) else one)
     for at in range(len(found) - 2, -1, -1):
         below = found[at + 1]
         if found[at] is None and below is not None and _silent(entries[at]) and _tied(entries[at], below.entry) and _fits(BY_KEY[below.key], entries[at]):
@@ -42,13 +46,14 @@ def _spelled(entry: Entry) -> Named | None:
     ):
         hit = match(label, symbol, entry)
         if hit:
-            return Named(entry=entry, key=hit[0].key, sure=hit[1], why=f"named {where}: {hit[2]}")
+            head = _MODIFIER.sub("", re.split(r"[(@=]|\bT\s?[ACJ]\b", label)[0])
+            return Named(entry=entry, key=hit[0].key, sure=hit[1], why=f"named {where}: {hit[2]}", head=head)
     return None
 
 
 def match(label: str, symbol: str, entry: Entry) -> tuple[Card, bool, str] | None:
     """The one card that words and symbol allow, whether both agree, and how it was found."""
-    name = squeezed_name(label)
+    name = squeezed_name(f"{label} {' '.join(_KINDS.findall(entry.condition.own))}")
     signs = set(_symbols(label, symbol))
     words = [card for card in CARDS if _says(card.words, name) and not _says(card.never, name) and _fits(card, entry)]
     marks = [card for card in CARDS if any(re.fullmatch(pattern, sign) for pattern in card.symbols for sign in signs)]
@@ -80,13 +85,23 @@ def _says(patterns: Sequence[str], name: str) -> bool:
 
 def _fits(card: Card, entry: Entry) -> bool:
     """Whether the entry's unit, where it has a known one, is one of the card's."""
-    units = [unit for text in (entry.unit.own, entry.unit.block, entry.unit.cell) for token in text.split() if (unit := unit_named(token))]
+    units = set(units_beside(entry))
     return not units or any(unit in card.units for unit in units)
 
 
+def units_beside(entry: Entry) -> Iterator[str]:
+    """Every unit that stands beside an entry: on its line, in its paragraph, in its drawn cell."""
+    for text in (entry.unit.own, entry.unit.block, entry.unit.cell if entry.unit.peers <= 6 else ""):
+        for token in (*text.split(), text.replace(" ", "")):
+            unit = unit_named(token)
+            if unit is not None:
+                yield unit
+
+
 def _silent(entry: Entry) -> bool:
-    """Whether an entry's own line names nothing."""
-    return len(squeezed_name(without_conditions(f"{entry.label.own} {entry.symbol.own}"))) <= 3
+    """Whether an entry names nothing: no words but conditions, and no symbol."""
+    label = squeezed_name(without_conditions(entry.label.own or entry.label.block))
+    return len(label) <= 3 and len(squeezed_symbol(without_conditions(entry.symbol.own))) < 2
 
 
 def _tied(one: Entry, other: Entry) -> bool:
@@ -102,11 +117,11 @@ def _continued(entry: Entry, before: Sequence[Named | None]) -> Named | None:
     above = next((one for one in reversed(before) if one is not None), None)
     if above is None or not before or before[-1] is None:
         return None
-    if _CONTINUES.match(entry.label.own) and not _silent(entry):
-        head = _MODIFIER.sub("", above.entry.label.block or above.entry.label.own)
-        hit = match(f"{head} {entry.label.own}", "", entry)
-        if hit:
-            return Named(entry=entry, key=hit[0].key, sure=True, why="continues the name above")
+    if not entry.symbol.own and not _silent(entry):
+        for start, why in ((above.head, "continues the name above"), (above.entry.label.own, "ends the name above")):
+            hit = match(f"{start} {entry.label.own}", "", entry)
+            if hit and (_CONTINUES.match(entry.label.own) or (hit[0].key == above.key and entry.label.own[:1].islower())):
+                return Named(entry=entry, key=hit[0].key, sure=True, why=why, head=above.head)
     if _silent(entry) and _fits(BY_KEY[above.key], entry):
-        return Named(entry=entry, key=above.key, sure=True, why="says nothing of its own below a name")
+        return Named(entry=entry, key=above.key, sure=True, why="says nothing of its own below a name", head=above.head)
     return None

@@ -5,7 +5,7 @@ from statistics import median
 from parsers.grid import Line
 from parsers.types import Page, Word
 
-_SAME = 0.34
+_SAME = 0.45
 """Middles of words of one line differ by less than this share of their size. [1]"""
 _BAND = 12.0
 """Height of the bands in which neighbours are looked up. [pt]"""

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from parsers.grammar.condition import conditions_in
 from parsers.grammar.number import Number, is_placeholder, numbers_in, without_marks
 from parsers.grammar.unit import SCALE, unit_named
 from parsers.grid import Candidate, Cell, Entry, Named, Role, hull
@@ -14,6 +15,11 @@ from parsers.stages.said import Said, said_of
 from parsers.types import Word
 from service.facts.reading import Conditions, Limit
 
+_GUESSED = "of which one glyph is unreadable"
+_MOST_VOLTS = 20.0
+"""No switch is tested with a larger drop than this over it when on. [V]"""
+_NAMES_DIFFER = "words and symbol of the row name different parameters"
+_UNIT_GUESSED = "the unit's glyph is unreadable"
 _LIMIT = {Role.MIN: Limit.MIN, Role.TYP: Limit.TYP, Role.MAX: Limit.MAX}
 
 
@@ -30,7 +36,8 @@ def candidates_in(rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Cand
     above: tuple[Named, Conditions] | None = None
     for one in rows:
         card = BY_KEY[one.key]
-        said = said_of(one.entry, card, notes_for(one.entry, notes))
+        mine = notes_for(one.entry, notes) + tuple(note for other in rows if other.key == one.key and _one_name(one, other) for note in notes_for(other.entry, notes, of_name=True))
+        said = said_of(one.entry, card, mine)
         if above is not None and above[0].key == one.key:
             said = said.completed(above[1], card)
         above = (one, said.cond)
@@ -38,44 +45,55 @@ def candidates_in(rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Cand
             yield from _candidate(one, card, cell, said)
 
 
-def _candidate(one: Named, card: Card, cell: Cell, said: Said) -> Iterator[Candidate]:
-    """The value of one cell, where there is one."""
-    limit = card.renames.get(_LIMIT.get(cell.column.role, card.single), _LIMIT.get(cell.column.role, card.single))
-    number = None if limit not in card.limits or is_placeholder(cell.text) else number_of(cell, card)
-    unit, place = unit_of(cell, one.entry, card) if number else (None, "")
-    if number is None or unit is None or not card.low <= abs(number.value) * SCALE[unit] <= card.high:
-        return
-    words = words_of(cell, number)
-    cond = said.with_column(cell.column.cond, number.sign)
-    lacks = (*said.lacks(card), *(() if one.sure else ("words and symbol of the row name different parameters",)))
-    yield Candidate(
-        key=card.key,
-        limit=limit,
-        value=number.value,
-        unit=unit,
-        printed=number.printed,
-        si=number.value * SCALE[unit],
-        cond=cond,
-        page=one.entry.table.region.page.number,
-        box=hull([word.box for word in words]),
-        row_box=one.entry.box,
-        quote=quote_of(one.entry, cell),
-        words=words,
-        trace=(f"layout: {one.entry.table.layout}", one.why, f"unit {place}", *said.trace),
-        evidence=frozenset({"unit", "column"} | ({"row"} if one.sure else set()) | (set() if said.lacks(card) else {"condition"})),
-        lacks=lacks,
+def _one_name(one: Named, other: Named) -> bool:
+    """Whether two entries share one symbol or one name, so that a mark beside it speaks of both."""
+    return one is not other and any(
+        mine.block and mine.block == yours.block for mine, yours in ((one.entry.symbol, other.entry.symbol), (one.entry.label, other.entry.label))
     )
 
 
-def number_of(cell: Cell, card: Card) -> Number | None:
-    """The cell's one number; the upper end of a range of temperatures."""
+def _candidate(one: Named, card: Card, cell: Cell, said: Said) -> Iterator[Candidate]:
+    """The values of one cell: one, but for a gate rating, whose cell may hold both ends."""
+    limit = card.renames.get(_LIMIT.get(cell.column.role, card.single), _LIMIT.get(cell.column.role, card.single))
+    if limit not in card.limits or is_placeholder(cell.text):
+        return
+    unit, place = unit_of(cell, one.entry, card)
+    for number in numbers_of(cell, card):
+        if unit is None or not card.low <= abs(number.value) * SCALE[unit] <= card.high:
+            continue
+        words = words_of(cell, number)
+        unsure = (*said.lacks(card), *(() if one.sure else (_NAMES_DIFFER,)), *((_UNIT_GUESSED,) if place == _GUESSED else ()))
+        evidence = {"column", *({"row"} if one.sure else ()), *(() if place == _GUESSED else {"unit"}), *(() if said.lacks(card) else {"condition"})}
+        yield Candidate(
+            key=card.key,
+            limit=limit,
+            value=number.value,
+            unit=unit,
+            printed=number.printed,
+            si=number.value * SCALE[unit],
+            cond=said.with_column(cell.column.cond, number.sign),
+            page=one.entry.table.region.page.number,
+            box=hull([word.box for word in words]),
+            row_box=one.entry.box,
+            quote=quote_of(one.entry, cell),
+            words=words,
+            trace=(f"layout: {one.entry.table.layout}", one.why, f"unit {place}", *said.trace),
+            evidence=frozenset(evidence),
+            lacks=unsure,
+        )
+
+
+def numbers_of(cell: Cell, card: Card) -> tuple[Number, ...]:
+    """The cell's one number; the upper end of a range of temperatures; both ends of a gate rating."""
     numbers = numbers_in(without_marks(cell.text))
-    if not numbers:
-        return None
-    if card.key == "tj_max":
-        last = numbers[-1] if len(numbers) <= 2 else None
-        return replace(last, value=abs(last.value), printed=last.printed.lstrip("-~+\u2013\u2212 ")) if last else None
-    return numbers[0] if len(numbers) == 1 or "(" in cell.text[numbers[0].end : numbers[1].start] else None
+    if card.key == "tj_max" and len(numbers) in {1, 2}:
+        last = numbers[-1]
+        return (replace(last, value=abs(last.value), printed=last.printed.lstrip("-~+\u2013\u2212 ")),)
+    if card.key == "vgs_max" and len(numbers) == 2 and numbers[0].value < 0 < numbers[1].value:
+        return numbers
+    if len(numbers) == 1 or (len(numbers) > 1 and "(" in cell.text[numbers[0].end : numbers[1].start]):
+        return numbers[:1]
+    return ()
 
 
 def unit_of(cell: Cell, entry: Entry, card: Card) -> tuple[str | None, str]:
@@ -85,14 +103,28 @@ def unit_of(cell: Cell, entry: Entry, card: Card) -> tuple[str | None, str]:
         (after, "in the value's cell"),
         (entry.unit.own, "on the row's line"),
         (entry.unit.block, "in the row's paragraph"),
-        (entry.unit.cell, "in the drawn cell"),
+        (entry.unit.cell if entry.unit.peers <= 6 else "", "in the drawn cell"),
+        (entry.unit.near, "of the neighbouring row"),
         (" ".join(re.findall(r"\(([^)]*)\)", f"{cell.column.text} {entry.label.own} {entry.symbol.own}")), "in brackets"),
     ):
-        units = [unit for token in re.findall(r"[^\s\d.,±+\-()]+(?:/[^\s]+)?", text) if (unit := unit_named(token))]
+        tokens = (*re.findall(r"[^\s\d.,±+\-()]+(?:/[^\s]+)?", text), text.replace(" ", ""))
+        units = [unit for token in tokens if (unit := unit_named(token))]
         fitting = [unit for unit in units if unit in card.units]
         if fitting and len(set(fitting)) == 1:
             return fitting[0], place
-    return None, ""
+    return _guessed(entry, card)
+
+
+def _guessed(entry: Entry, card: Card) -> tuple[str | None, str]:
+    """An on-resistance whose unit is unreadable is in ohms where it drops few volts at its test current, else in milliohms."""
+    said = without_marks(f"{entry.unit.own or entry.unit.block or entry.unit.cell}").strip()
+    if card.key != "rds_on" or len(said) > 1 or entry.table.region.carried:
+        return None, ""
+    amperes = conditions_in(f"{entry.condition.own} {entry.condition.block} {entry.label.own} {entry.label.block}").id
+    values = [abs(number.value) for cell in entry.cells for number in numbers_in(without_marks(cell.text))]
+    if not amperes or not values:
+        return None, ""
+    return ("ohm" if said != "m" and max(values) * abs(amperes) < _MOST_VOLTS else "mohm"), _GUESSED
 
 
 def words_of(cell: Cell, number: Number) -> tuple[Word, ...]:

@@ -67,10 +67,11 @@ def paragraphs_of(lines: Sequence[Piece], entries: Sequence[float]) -> list[Para
     """
     out: list[Paragraph] = []
     last = (-1e9, 0.0)
-    for y, size, words, marks in sorted(lines, key=lambda line: line[0]):
+    ordered = sorted(lines, key=lambda line: line[0])
+    for at, (y, size, words, marks) in enumerate(ordered):
         home = min((entry for entry in entries if abs(entry - y) <= _ALIGNED * size), key=lambda entry: abs(entry - y), default=None)
         close = y - last[0] <= _CLOSE * max(size, last[1])
-        if not out or not close or (home is not None and out[-1].anchored and home not in out[-1].entries):
+        if not out or not close or (home is None and _opens(ordered, at)) or (home is not None and out[-1].anchored and home not in out[-1].entries):
             out.append(Paragraph())
         paragraph = out[-1]
         paragraph.lines.append((y, " ".join(word.text for word in words)))
@@ -85,6 +86,14 @@ def paragraphs_of(lines: Sequence[Piece], entries: Sequence[float]) -> list[Para
         out[0].entries = list(entries)
         return out
     return _centred(out, entries)
+
+
+def _opens(lines: Sequence[Piece], at: int) -> bool:
+    """Whether a line on no entry's line begins what the next line ends: it ends in a comma, and the next is no further away than the last."""
+    if at + 1 >= len(lines) or not lines[at][2][-1].text.rstrip().endswith((",", "，", ";")):
+        return False
+    below = lines[at + 1][0] - lines[at][0]
+    return below <= _CLOSE * lines[at][1] and (at == 0 or below <= lines[at][0] - lines[at - 1][0] + 1)
 
 
 def _centred(paragraphs: list[Paragraph], entries: Sequence[float]) -> list[Paragraph]:

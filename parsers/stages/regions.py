@@ -21,7 +21,7 @@ _VOCABULARY: dict[str, Role] = {
 _PART = re.compile(r"^(?=.*\d)(?=.*[A-Z])[A-Z0-9][A-Z0-9/\-]{3,}[A-Za-z]?,?$")
 _NOTES = re.compile(r"^(?:notes?\b\s*[:：]?$|notes?\s*[:：]|※|备注|注[:：]|footnote)", re.IGNORECASE)
 _FIGURE = re.compile(r"^fig(?:ure|\.)?\s*\d+", re.IGNORECASE)
-_REACH = 45.0
+_REACH = 75.0
 """A gap of more than this below the last line of a table ends it. [pt]"""
 _STACK = 17.0
 """Lines of one heading stand no further apart than this. [pt]"""
@@ -180,4 +180,4 @@ def _carried(page: Page, lines: tuple[Line, ...], before: Region | None) -> Regi
     """A table that runs on from the page before without a heading of its own."""
     if before is None or not lines:
         return None
-    return Region(page=page, heads=before.heads, top=0.0, heading_bottom=0.0, caption=before.caption, lines=lines, carried=True)
+    return Region(page=page, heads=before.heads, top=lines[0].y, heading_bottom=lines[0].y, caption=before.caption, lines=lines, carried=True)

@@ -1,13 +1,19 @@
 """Sixth stage: a table's lines become entries, one a line of values, each with what the other columns say about it."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from parsers.grammar.number import is_placeholder, numbers_in, without_marks
 from parsers.grid import Cell, Column, Entry, Line, Role, Table, Text, hull
 from parsers.stages.paragraphs import Paragraph, drawn_cell, paragraphs_of
 from parsers.types import Word
 
+_NEAR = 26.0
+"""The unit of a neighbour no further away than this may speak of a row without one. [pt]"""
+_OUTSIDE = -1
+"""Place of a word that stands beside the table."""
+_TOUCHES = 0.08
+"""Words with a smaller gap than this share of their size touch. [1]"""
 _LEFT = (Role.LABEL, Role.SYMBOL, Role.CONDITION, Role.UNIT)
 
 
@@ -91,6 +97,7 @@ class _Said:
         mine = next((paragraph for paragraph in paragraphs if y in paragraph.entries), None)
         own = " ".join(text for height, text in (mine.lines if mine else ()) if mine and mine.nearest(height) == y)
         everything = " ".join(paragraph.text for paragraph in paragraphs)
+        near = min(paragraphs, key=lambda paragraph: abs(paragraph.y - y), default=None) if mine is None else None
         loose = [paragraph for paragraph in paragraphs if paragraph is mine or not paragraph.anchored]
         return Text(
             own=own,
@@ -99,6 +106,7 @@ class _Said:
             shared=" ".join(
                 text for paragraph in (loose if drawn else [mine] if mine else []) for height, text in paragraph.lines if paragraph.nearest(height) in (y, None)
             ),
+            near=near.text if near and abs(near.y - y) < _NEAR else "",
             peers=peers,
             marks=mine.marks if mine else (),
         )
@@ -116,7 +124,7 @@ def _spread(line: Line, columns: Sequence[Column]) -> Spread:
     """Deal a line's words out to the columns: words that stand together go together unless all are values."""
     dealt: dict[int, list[Word]] = {}
     for run in _runs(line):
-        places = [_place(word, columns) for word in run]
+        places = _places(run, line.size, columns)
         if len(set(places)) > 1 and not _splits(run, places, columns):
             places = [places[0]] * len(run)
         for word, place in zip(run, places, strict=True):
@@ -138,6 +146,8 @@ def _runs(line: Line) -> Iterator[list[Word]]:
 
 def _splits(run: Sequence[Word], places: Sequence[int], columns: Sequence[Column]) -> bool:
     """Whether words that stand together may go to different columns: a drawn line parts them, or they are values."""
+    if _OUTSIDE in places:
+        return True
     touched = {columns[place] for place in places}
     if all(column.ruled for column in touched):
         return True
@@ -153,20 +163,42 @@ def _is_value(text: str) -> bool:
     return is_placeholder(plain) or any(number.start == 0 for number in numbers_in(plain))
 
 
-def _place(word: Word, columns: Sequence[Column]) -> int:
-    middle = (word.box[0] + word.box[2]) / 2
-    return next((index for index, column in enumerate(columns) if column.x0 <= middle < column.x1), len(columns) - 1)
+def _places(run: Sequence[Word], size: float, columns: Sequence[Column]) -> list[int]:
+    """The column of each word; words that touch were one word and go by their common middle."""
+    glued: list[list[Word]] = []
+    for word in run:
+        if glued and word.box[0] - glued[-1][-1].box[2] < _TOUCHES * size and not word.text[0].isdigit():
+            glued[-1].append(word)
+        else:
+            glued.append([word])
+    return [_place((words[0].box[0] + words[-1].box[2]) / 2, columns) for words in glued for _ in words]
+
+
+def _place(middle: float, columns: Sequence[Column]) -> int:
+    return next((index for index, column in enumerate(columns) if column.x0 <= middle < column.x1), _OUTSIDE)
 
 
 def _cells(one: Spread, columns: Sequence[Column]) -> Iterator[Cell]:
     """The value cells of a line; a cell of mere words is none."""
     for index, words in one.words.items():
+        if index == _OUTSIDE:
+            continue
         column = columns[index]
         if not column.role.numeric:
             continue
         text = " ".join(word.text for word in words)
+        if len(cells_of_parts := [each for each in one.words if each != _OUTSIDE and columns[each].role.numeric and columns[each].cond.part]) == 1 and index in cells_of_parts:
+            column = _shared(words, column, columns)
         if is_placeholder(text) or any(not text[: number.start].strip("<≤>≥=(±+- \u2013\u2212") for number in numbers_in(without_marks(text))[:1]):
             yield Cell(column=column, words=words, marks=tuple(mark for mark in one.line.marks if _beside(mark, words)))
+
+
+def _shared(words: Sequence[Word], column: Column, columns: Sequence[Column]) -> Column:
+    """The column of a lone value: one that stands between the columns of the parts speaks of all of them."""
+    parts = [each for each in columns if each.cond.part]
+    middle, all_of_them = (words[0].box[0] + words[-1].box[2]) / 2, (parts[0].x0 + parts[-1].x1) / 2
+    near = abs(middle - all_of_them) < abs(middle - (column.x0 + column.x1) / 2)
+    return replace(column, cond=replace(column.cond, part=None)) if near else column
 
 
 def _beside(mark: Word, words: Sequence[Word]) -> bool:

@@ -18,6 +18,8 @@ _PRINTED = {
     "tc": r"T\s?\(?(?:[Cc]|case|mb)\)?\s*[=@]",
     "ta": r"T\s?\(?(?:[Aa]|amb)\)?\s*[=@]",
 }
+_WITHOUT_VALUE = re.compile(r"\b(?:V\s?GS|V\s?DS|I\s?SD?)\s*=?\s*(?:V\b|A\b)|\b(?:V\s?GS|I\s?D)\s*=\s*(?:[,;]|$)")
+_DEGREES = re.compile(r"\d{2,3}\s*(?:°|˚|º|℃|\(cid:\d+\)|o)?\s*C\b|\bT\s?[AaCc]\s*=|\d{2,3}\s*[°˚º℃]")
 _KINDS = re.compile(r"transient|dynamic|static|peak|pulsed|recommended|operational", re.IGNORECASE)
 
 
@@ -29,11 +31,13 @@ class Said:
         cond: All that is kept with the parameter.
         own: The row's own words.
         trace: How they were found, in words.
+        degrees: Whether the row or its caption prints a temperature at all.
     """
 
     cond: Conditions
     own: str
     trace: tuple[str, ...]
+    degrees: bool = False
 
     def completed(self, above: Conditions, card: Card) -> "Said":
         """A row that adds only a temperature to the row above holds for the rest of that row's conditions."""
@@ -56,7 +60,9 @@ class Said:
         for name, pattern in _PRINTED.items():
             if name in card.keeps and getattr(self.cond, name) is None and re.search(pattern, self.own):
                 yield f"a condition on {name} is printed and was not understood"
-        if card.needs and not any(getattr(self.cond, name) is not None for name in card.needs):
+        if _WITHOUT_VALUE.search(self.own):
+            yield "a condition is printed whose value cannot be read"
+        if card.needs and not any(getattr(self.cond, name) is not None for name in card.needs) and (card.needs == ("vgs",) or self.degrees):
             yield f"none of {', '.join(card.needs)} stands beside it"
 
 
@@ -82,13 +88,13 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note]) -> Said:
         found |= _by_caption(entry, own)
         trace.append("temperature from the caption")
     kept = {name: value for name, value in found.items() if value is not None and name in card.keeps}
-    if card.key == "qg" and "vgs" not in kept:
-        kept |= _swing(f"{own} {around}")
+    if card.key == "qg":
+        kept |= _swing(f"{entry.symbol.own} ; {entry.label.own}")
     if card.key in {"id_cont", "pd", "rth_ja", "rth_jl"}:
         kept |= _noted(f"{entry.label.block or entry.label.own} {entry.symbol.block} {entry.condition.own}", notes, card)
     if card.key == "vgs_max" and (kind := _KINDS.search(f"{own} {entry.label.block}")):
         kept["note"] = kind.group().lower()
-    return Said(cond=Conditions(**kept), own=own, trace=tuple(trace))  # type: ignore[arg-type]  the names are those of the fields
+    return Said(cond=Conditions(**kept), own=own, trace=tuple(trace), degrees=bool(_DEGREES.search(f"{own} {around} {entry.caption}")))  # type: ignore[arg-type]  the names are those of the fields
 
 
 def _around(entry: Entry) -> str:
@@ -106,7 +112,7 @@ def _by_caption(entry: Entry, own: str) -> dict[str, float | str | None]:
 
 def _swing(text: str) -> dict[str, float]:
     """A gate voltage that stands in the symbol or the name of a charge: ``Qg(4.5 V)``, ``Gate Charge at 10 V``."""
-    found = re.search(r"(?:Q\s?g\s*(?:\(?tot(?:al)?\)?)?\s*\(\s*|charge at\s*)(?P<volts>-?\d+(?:\.\d+)?)\s*V?\b", text, re.IGNORECASE)
+    found = re.search(r"(?:Q\s?g\s*(?:\(?tot(?:al)?\)?)?\s*\(\s*|charge at\s*)(?P<volts>-?\d+(?:\.\d+)?)\s*V?\b", re.sub(r"(?<=\d)\s+(?=[\d.])", "", text), re.IGNORECASE)
     return {"vgs": int(float(found["volts"]) * 1000) / 1000} if found else {}
 
 

@@ -11,6 +11,8 @@ _COVERS = 0.4
 """A drawn line bounds a column when it runs along at least this share of the table. [1]"""
 _BELOW = 14.0
 """An upright line of a table begins no further below its heading than this. [pt]"""
+_BESIDE = 40.0
+"""Without a drawn line the last column ends this far right of its heading. [pt]"""
 _STEP = 1.0
 """Gaps between columns are looked for in steps of this width. [pt]"""
 
@@ -44,7 +46,8 @@ def _columns(region: Region, meanings: Sequence[Meaning]) -> Iterator[Column]:
         yield _column(meaning, left, right)
     last = meanings[-1]
     right = _edge(region, last.head.middle, last.head.box[2] + 80, near_right=False) if last.head.role is not Role.CONDITION else (1e9, False)
-    yield _column(last, edges[-1], right if right[1] else (1e9, False))
+    open_end = 1e9 if last.head.role is Role.CONDITION else last.head.box[2] + _BESIDE
+    yield _column(last, edges[-1], right if right[1] else (open_end, False))
 
 
 def _column(meaning: Meaning, left: tuple[float, bool], right: tuple[float, bool]) -> Column:
