@@ -14,6 +14,8 @@ from service.facts.switch import Switch
 from service.formats.json_text import json_bytes
 from service.formats.part_name import SHEET, TYPED
 from service.formats.report import report_json
+from service.usecases.freeze_result import freeze_result
+from service.usecases.freeze_result import freeze_result
 from service.usecases.ports import Shelf, Store
 from service.usecases.refusals import CannotJudgeError
 from service.usecases.switch_from_readings import Described, Offered, offered_by_store, switch_from_readings
@@ -96,9 +98,7 @@ def keep_result(judgement: Judgement, *, title: str, board: UsedInput | None, st
         look_at=judgement.report.provisional.look_at,
         change=change,
     )
-    with store.changing() as shelf:
-        shelf.results.freeze(result)
-    return result
+    return freeze_result(result, store=store)
 
 
 def _find(shelf: Shelf, bank: Bank) -> _Found:

@@ -1,0 +1,21 @@
+"""`switchbank demo`: the pages with invented example data."""
+
+from pathlib import Path
+
+import rich_click as click
+
+from service import wiring
+from service.cli import options
+from service.cli.serve import loopback
+
+
+@click.command
+@click.option("--host", default="127.0.0.1", show_default=True, help="Address of this very machine.")
+@click.option("--port", type=click.IntRange(0, 65535), default=8765, show_default=True, help="Port to listen on; 0 takes any that is free.")
+@options.data_dir
+def demo(host: str, port: int, data_dir: Path | None) -> None:
+    """Start the pages with invented example data, in a data folder of its own.
+
+    The packs, makers and parts are invented; every figure shown was read and judged by this program from the example's datasheets.
+    """
+    wiring.demo(host=loopback(host), port=port, data_dir=data_dir)

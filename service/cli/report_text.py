@@ -1,0 +1,138 @@
+"""A report as text for people: one sentence a finding, what decides first, what would still hold, what to measure next."""
+
+import textwrap
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from service.cli.writing import columns
+
+WIDTH = 100
+ANSWERS = {
+    "continuous_a": "continuous current",
+    "continuous_a_junction": "continuous current by the junction limit alone",
+    "surge_s": "time that the surge may last",
+    "ambient_degc": "air around the board",
+    "packs_in_series": "packs in series",
+    "switches": "switches per bank, at least",
+}
+Report = Mapping[str, Any]
+
+
+def report_text(report: Report) -> str:
+    """Write a report for people.
+
+    Args:
+        report: As switchbank.report/1.
+
+    Returns:
+        Paragraphs of text, the answer before the working.
+    """
+    paragraphs = (_board(report), _findings(report), _limiting(report), _largest(report), _next(report), _assumed(report), _cautions(report))
+    return "\n\n".join(paragraph for paragraph in paragraphs if paragraph)
+
+
+def _board(report: Report) -> str:
+    """What was judged, by which rules, and how final it is."""
+    board = report["board"]
+    discharge, charge = board["discharge_bank"], board["charge_bank"]
+    banks = f"{discharge['switches']} x {discharge['part']} per bank"
+    if charge != discharge:
+        banks = f"{discharge['switches']} x {discharge['part']} for discharge, {charge['switches']} x {charge['part']} for charge"
+    claim = board["claim"]["continuous"]
+    claimed = claim if isinstance(claim, str) else claim["value"]
+    cells, rules = board["cells"]["in_series"], f"Rule set {report['rule_set']}, engine {report['engine_version']}."
+    lines = [f"{banks}, {cells} cells in series, {claimed} claimed. {rules}"]
+    if report["provisional"]["value"]:
+        waiting = len(report["provisional"]["look_at"])
+        lines.append(
+            f"Provisional: {waiting} printed {'value waits' if waiting == 1 else 'values wait'} for a person to look at."
+            if waiting
+            else "Provisional: the part was typed in, not read from a datasheet.",
+        )
+    return "\n".join(lines)
+
+
+def _findings(report: Report) -> str:
+    """One sentence a finding, under its outcome."""
+    return "\n".join(_hanging(_title(finding), finding["text"]) for finding in report["findings"])
+
+
+def _title(finding: Report) -> str:
+    """The outcome, the check and the bank."""
+    outcome = finding["outcome"] or "for information"
+    scenario = ", if it ever happens" if finding["scenario"] else ""
+    bank = "" if finding["bank"] == "both" else f", {finding['bank']} bank"
+    return f"{outcome.upper():<15} {plain(finding['check'])}{bank}{scenario}"
+
+
+def _limiting(report: Report) -> str:
+    """The check that decides first."""
+    return f"What gives way first: {plain(report['limiting'])}." if report["limiting"] else "No check names a limit."
+
+
+def _largest(report: Report) -> str:
+    """What would still hold in the worst case, under each rule set."""
+    inverse = report["inverse"]
+    rule_sets = list(dict.fromkeys(name for answer in inverse.values() for name in answer["by_rule_set"]))
+    if not rule_sets:
+        return ""
+    head = ("", *rule_sets, "limited by")
+    rows = [
+        (
+            words,
+            *(_number(inverse[name]["by_rule_set"].get(rules), inverse[name]["unit"]) for rules in rule_sets),
+            plain(inverse[name]["check"] or "-"),
+        )
+        for name, words in ANSWERS.items()
+        if name in inverse
+    ]
+    return "The most that still holds in the worst case:\n" + columns([head, *rows])
+
+
+def _next(report: Report) -> str:
+    """What to measure or find out, each thing once."""
+    wanted = dict.fromkeys(text for finding in report["findings"] for text in _open(finding))
+    return "What to measure or find out next:\n" + "\n".join(_hanging("", text, mark="- ") for text in wanted) if wanted else ""
+
+
+def _open(finding: Report) -> Iterator[str]:
+    """What would decide a finding."""
+    if finding["condition"]:
+        yield finding["condition"]["text"]
+    if finding["outcome"] == "not determined":
+        yield from (f"{plain(name)} (for {plain(finding['check'])})" for name in finding["missing"])
+
+
+def _assumed(report: Report) -> str:
+    """Each default that was used, with its band and where it would flip an outcome."""
+    rows: dict[str, tuple[str, ...]] = {}
+    for finding in report["findings"]:
+        for one in finding["assumptions"]:
+            unit = one["unit"]
+            band = f"{_number(one['low'], unit)} to {_number(one['high'], unit)}" if one["low"] != one["high"] else _number(one["used"], unit)
+            flips = f"flips {plain(finding['check'])} at {_number(one['flips_at'], unit)}" if one["flips_at"] is not None else ""
+            key = one["name"]
+            if key not in rows or (flips and not rows[key][2]):
+                rows[key] = (plain(key), band, flips)
+    return "Assumed; change what you know:\n" + columns(list(rows.values())) if rows else ""
+
+
+def _cautions(report: Report) -> str:
+    """What a calculation cannot know."""
+    return "\n".join(_hanging("", text, mark="! ") for text in report["cautions"])
+
+
+def plain(name: str) -> str:
+    """A name of the contract in plain letters."""
+    return name.replace("_", " ").replace(".", " ")
+
+
+def _number(value: float | None, unit: str) -> str:
+    """A figure with its unit, to four digits."""
+    return "-" if value is None else f"{value:.4g} {'' if unit == '1' else unit}".rstrip()
+
+
+def _hanging(title: str, text: str, *, mark: str = "    ") -> str:
+    """A title line with its sentence indented below, or a marked sentence."""
+    body = textwrap.fill(text, WIDTH, initial_indent=mark if title else f"  {mark}", subsequent_indent="    ", break_long_words=False)
+    return f"{title}\n{body}" if title else body

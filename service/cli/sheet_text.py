@@ -1,0 +1,44 @@
+"""A sheet as text for people: one line a value, with its page and whether it may be used."""
+
+from service.cli.writing import columns
+from service.facts.reading import Reading, Sheet
+from service.formats.conditions import NUMBERS, conditions_json
+
+UNITS = {"degC": "\N{DEGREE SIGN}C", "ohm": "\N{GREEK CAPITAL LETTER OMEGA}", "mohm": "m\N{GREEK CAPITAL LETTER OMEGA}"}
+
+
+def sheet_text(sheet: Sheet) -> str:
+    """Write what was read from one file.
+
+    Args:
+        sheet: As read.
+
+    Returns:
+        A heading and one line a value; or why nothing could be read.
+    """
+    if sheet.refused is not None:
+        seems = f" It seems to be: {sheet.refused.seems_to_be.replace('_', ' ')}." if sheet.refused.seems_to_be else ""
+        return f"{sheet.file}: refused ({sheet.refused.kind.replace('_', ' ')}). {sheet.refused.detail}{seems}"
+    facts = (sheet.part, sheet.manufacturer, sheet.polarity and f"{sheet.polarity} channel", sheet.package, sheet.revision)
+    heading = f"{sheet.file}: {', '.join(fact for fact in facts if fact) or 'no part number found'}; {sheet.pages} pages"
+    layer = "" if sheet.text_layer == "good" else f", text layer {sheet.text_layer}"
+    unread = f"  {len(sheet.unaccounted)} table rows were not understood." if sheet.unaccounted else ""
+    flags = f"  Odd: {', '.join(sheet.flags)}." if sheet.flags else ""
+    table = columns([_line(reading) for reading in sheet.readings]) if sheet.readings else "  nothing read"
+    return "\n".join(line for line in (heading + layer, table, unread, flags) if line)
+
+
+def _line(reading: Reading) -> tuple[str, ...]:
+    """One value: what, which end, how much, for what, where, and why it has to be looked at."""
+    unit = UNITS.get(reading.unit, reading.unit)
+    cond = ", ".join(_condition(name, value) for name, value in conditions_json(reading.cond).items())
+    doubt = "" if reading.status.value == "accepted" else f"look at it: {reading.why}"
+    return (reading.key, reading.limit.value, f"{reading.printed} {unit}", cond, f"p. {reading.page}", doubt)
+
+
+def _condition(name: str, value: float | str) -> str:
+    """One condition as a sheet would print it."""
+    if name not in NUMBERS or isinstance(value, str):
+        return str(value)
+    house = NUMBERS[name].house
+    return f"{name} {value:g} {UNITS.get(house, house)}"

@@ -1,0 +1,268 @@
+"""The one place that joins the store, the readers, the use cases and the pages."""
+
+# ruff: noqa: PLC0415  a command loads what it needs and nothing else: `--help` must not wait for a database, nor `read` for the engine
+
+import getpass
+import logging
+import os
+import secrets
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, replace
+from datetime import UTC, datetime
+from functools import partial
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from service.facts.change import Change
+from service.facts.reading import Box, Sheet
+
+if TYPE_CHECKING:
+    from datastore.store import SqlStore
+    from service.usecases.look_up_marking import Candidate
+    from service.usecases.ports import MarkingReader, Store
+    from service.web.desk import Desk
+
+log = logging.getLogger("switchbank")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Judged:
+    """A judgement as it leaves the program.
+
+    Attributes:
+        report: As switchbank.report/1.
+        toml: The board as a file, defaults filled in.
+    """
+
+    report: dict[str, object]
+    toml: str
+
+
+class JailedReader:
+    """Reads a datasheet in a child that can do nothing else."""
+
+    @property
+    def version(self) -> str:
+        """Version of the reader."""
+        from parsers.version import READER_VERSION
+
+        return READER_VERSION
+
+    def read(self, name: str, data: bytes) -> Sheet:
+        """Read one file; what cannot be read gives a refused sheet."""
+        from parsers.process import read_document
+
+        return read_document(name, data)
+
+
+# Why this large: no page is larger (ISO 32000-1, annex C: 14,400 units), and a piece is cut off at the page's edge. [pt]
+WHOLE_PAGE = (0.0, 0.0, 14_400.0, 14_400.0)
+
+
+class JailedCropper:
+    """Draws a piece of a page in a child that can do nothing else."""
+
+    def crop(self, data: bytes, *, page: int, box: Box | None, mark: Box | None = None) -> bytes:
+        """Draw the box, or the whole page, as PNG."""
+        from parsers.process import render_crop
+
+        return render_crop(data, page, box or WHOLE_PAGE, mark)
+
+
+def judge(written: Mapping[str, object], *, data_dir: Path | None) -> Judged:
+    """Judge a board as written.
+
+    Args:
+        written: Tables of TOML or JSON.
+        data_dir: Where its parts are kept.
+
+    Returns:
+        The report, and the board to keep.
+
+    Raises:
+        BoardError: The board cannot be taken as written.
+        CannotJudgeError: A part is not known well enough.
+    """
+    from service.formats.board import read_board
+    from service.formats.board_json import board_json
+    from service.formats.report import report_json
+    from service.formats.toml_text import toml_text
+    from service.usecases.judge_board import judge_board
+
+    judgement = judge_board(read_board(written), store=_store_to_look_at(data_dir))
+    return Judged(report=report_json(judgement.report), toml=toml_text(board_json(judgement.report.board)))
+
+
+def read_sheets(paths: Iterable[Path], *, workers: int | None, keep: bool, data_dir: Path | None) -> Iterator[Sheet]:
+    """Read files, each in a process of its own.
+
+    Args:
+        paths: Files.
+        workers: How many at a time; all cores where nothing is said.
+        keep: Whether they are kept.
+        data_dir: Where.
+
+    Returns:
+        Their sheets in the order of the files.
+    """
+    from parsers import process
+
+    # Why first: reading children are forked from a server that must start before any thread, and before the store is open.
+    process.start()
+    read_many = partial(process.read_documents, workers=workers)
+    if not keep:
+        return read_many(paths)
+    from service.usecases.read_sheets import read_and_keep
+
+    return read_and_keep(
+        paths,
+        read_many=read_many,
+        reader=JailedReader(),
+        store=open_store(data_dir),
+        markings=_markings(),
+        change=change("brought on the command line"),
+    )
+
+
+def lookup(marking: str, *, data_dir: Path | None) -> tuple["Candidate", ...]:
+    """Find the kept parts that a marking may stand for, the likeliest first."""
+    from service.usecases.look_up_marking import look_up_marking
+
+    return look_up_marking(marking, store=_store_to_look_at(data_dir), markings=_markings())
+
+
+def search_phrase(marking: str) -> str:
+    """Word a search for the datasheet of a part that is not kept."""
+    from service.usecases.wait_for_sheet import search_phrase
+
+    return search_phrase(marking, markings=_markings())
+
+
+def lay_desk(data_dir: Path | None, *, example_data: bool = False) -> "Desk":
+    """Lay out what the pages work with, and take up the readings that were cut off or that a newer reader may do better.
+
+    Args:
+        data_dir: The data folder; this user's where none is named.
+        example_data: Whether it holds the invented example.
+    """
+    from parsers import process
+    from service.web.desk import Desk
+
+    process.start()
+    store, reader = open_store(data_dir), JailedReader()
+    desk = Desk(
+        store=store,
+        reader=reader,
+        cropper=JailedCropper(),
+        markings=_markings(),
+        clock=now,
+        who=who,
+        read_later=_reading_behind_the_pages(store, reader),
+        example_data=example_data,
+    )
+    with store.looking() as shelf:
+        documents = shelf.documents.listed()
+    for document in documents:
+        if document.reader_version != reader.version:
+            desk.read_later(document.sha256)
+    return desk
+
+
+def serve(*, host: str, port: int, data_dir: Path | None, example_data: bool = False, announce: Callable[[str], None] = print) -> None:
+    """Serve the pages until the program is stopped.
+
+    Args:
+        host: Address of this machine.
+        port: Port; 0 takes one that is free.
+        data_dir: The data folder.
+        example_data: Whether it holds the invented example.
+        announce: Says where the pages are.
+    """
+    import waitress  # type: ignore[import-untyped]
+
+    from service.web.app import create_app
+
+    app = create_app(lay_desk(data_dir, example_data=example_data), secret_key=_secret_key(data_dir))
+    server = waitress.create_server(app, host=host, port=port, threads=8, ident=None)
+    shown = f"[{host}]" if ":" in host else host
+    announce(f"Switchbank is on http://{shown}:{server.effective_port} (stop it with Ctrl+C)")
+    server.run()
+
+
+def open_store(data_dir: Path | None) -> "SqlStore":
+    """The store in a data folder, this user's where none is named."""
+    from datastore.store import SqlStore
+
+    return SqlStore(_folder(data_dir))
+
+
+def change(why: str) -> Change:
+    """Who does something now, and why."""
+    return Change(by=who(), at=now().isoformat(timespec="seconds"), why=why)
+
+
+def now() -> datetime:
+    """What time it is."""
+    return datetime.now(UTC)
+
+
+def who() -> str:
+    """The name of this machine's user."""
+    try:
+        return getpass.getuser()
+    except OSError:
+        return "somebody on this machine"
+
+
+def _folder(data_dir: Path | None) -> Path:
+    """The data folder."""
+    from datastore.store import default_folder
+
+    return data_dir or default_folder()
+
+
+def _store_to_look_at(data_dir: Path | None) -> "Store":
+    """The store where there is one; an empty one otherwise, so that looking leaves nothing behind."""
+    from datastore.memory import MemoryStore
+    from datastore.store import DATABASE
+
+    return open_store(data_dir) if (_folder(data_dir) / DATABASE).exists() else MemoryStore()
+
+
+def _markings() -> "MarkingReader":
+    """What is known of the confusions of eye and OCR."""
+    from parsers import marking
+
+    return marking
+
+
+def _reading_behind_the_pages(store: "Store", reader: JailedReader) -> Callable[[str], None]:
+    """A queue of kept files to read, as many at a time as there are cores; what fails is logged and can be read again."""
+    from service.usecases.keep_sheet import read_in
+
+    pool = ThreadPoolExecutor(max_workers=os.cpu_count() or 1, thread_name_prefix="reading")
+    markings = _markings()
+
+    def read(sha256: str) -> None:
+        try:
+            read_in(sha256, store=store, reader=reader, markings=markings, change=replace(change("read"), by="Switchbank"))
+        except Exception:
+            log.exception("Reading the kept file %s failed; it waits and is taken up again at the next start.", sha256)
+
+    def read_later(sha256: str) -> None:
+        pool.submit(read, sha256)
+
+    return read_later
+
+
+def _secret_key(data_dir: Path | None) -> str:
+    """What signs forms and sessions: made once for a data folder, and readable by its owner alone."""
+    path = _folder(data_dir) / "secret-key"
+    try:
+        descriptor = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
+    except FileExistsError:
+        return path.read_text(encoding="ascii")
+    with os.fdopen(descriptor, "w", encoding="ascii") as file:
+        file.write(key := secrets.token_hex(32))
+    return key
