@@ -15,7 +15,6 @@ from service.formats.json_text import json_bytes
 from service.formats.part_name import SHEET, TYPED
 from service.formats.report import report_json
 from service.usecases.freeze_result import freeze_result
-from service.usecases.freeze_result import freeze_result
 from service.usecases.ports import Shelf, Store
 from service.usecases.refusals import CannotJudgeError
 from service.usecases.switch_from_readings import Described, Offered, offered_by_store, switch_from_readings

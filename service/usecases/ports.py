@@ -210,8 +210,8 @@ class Reader(Protocol):
 class Cropper(Protocol):
     """Renders a place on a page, in a process of its own."""
 
-    def crop(self, data: bytes, *, page: int, box: Box) -> bytes:
-        """Render the box of a page, with a little around it, as PNG."""
+    def crop(self, data: bytes, *, page: int, box: Box | None, mark: Box | None = None) -> bytes:
+        """Render the box of a page, or the whole page, as PNG; the mark is drawn into it."""
 
 
 class MarkingReader(Protocol):

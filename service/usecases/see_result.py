@@ -90,3 +90,9 @@ def see_result(store: Store, *, result_id: str) -> ResultView:
         open=open_questions(report),
         assumed=assumed(report),
     )
+
+
+def see_results(store: Store) -> tuple[Result, ...]:
+    """List every result, the latest first."""
+    with store.looking() as shelf:
+        return shelf.results.listed()

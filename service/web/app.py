@@ -3,7 +3,10 @@
 from flask import Flask, render_template
 from werkzeug.exceptions import HTTPException, NotFound
 
+from service.usecases.review_reading import UnknownReadingError
+from service.usecases.see_board import UnknownBoardError
 from service.usecases.see_part import UnknownPartError
+from service.usecases.see_place import UnknownPlaceError
 from service.usecases.see_result import UnknownResultError
 from service.web import bench, boards, parts, results, sheets, words
 from service.web.desk import KEY, Desk
@@ -27,7 +30,7 @@ def create_app(desk: Desk, *, secret_key: str) -> Flask:
     app.jinja_env.filters.update(words.FILTERS)
     app.context_processor(lambda: {"example_data": desk.example_data})
     app.register_error_handler(HTTPException, show_error)
-    for unknown in (UnknownPartError, UnknownResultError):
+    for unknown in (UnknownBoardError, UnknownPartError, UnknownPlaceError, UnknownReadingError, UnknownResultError):
         app.register_error_handler(unknown, lambda error: show_error(NotFound(str(error))))
     return app
 

@@ -2,11 +2,13 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import UTC
 from typing import cast
 
 from flask import current_app
 
-from service.usecases.ports import Clock, Cropper, MarkingReader, Reader, Store, Who
+from service.facts.change import Change
+from service.usecases.ports import Clock, Cropper, MarkingReader, Store, Who
 
 KEY = "switchbank"
 
@@ -17,7 +19,6 @@ class Desk:
 
     Attributes:
         store: Where things are kept.
-        reader: Reads datasheets, each in a process of its own.
         cropper: Renders places on a page, in a process of its own.
         markings: Knows the confusions of eye and OCR.
         clock: Says what time it is.
@@ -27,13 +28,16 @@ class Desk:
     """
 
     store: Store
-    reader: Reader
     cropper: Cropper
     markings: MarkingReader
     clock: Clock
     who: Who
     read_later: Callable[[str], None]
     example_data: bool = False
+
+    def change(self, why: str) -> Change:
+        """An entry of the history: who asks now, and why."""
+        return Change(by=self.who(), at=self.clock().astimezone(UTC).isoformat(timespec="seconds"), why=why)
 
 
 def desk() -> Desk:

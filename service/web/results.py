@@ -1,11 +1,17 @@
 """Results: does it hold, what breaks first, how sure are we?"""
 
+from collections.abc import Callable
+
 from flask import Blueprint, Response, flash, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response as Answer
 
-from service.usecases.judge_again import judge_again, judge_with_measurement
+from service.facts.result import Result
+from service.formats.errors import BoardError
+from service.usecases.judge_and_keep import judge_again, judge_with_measurement
+from service.usecases.refusals import CannotJudgeError
 from service.usecases.see_result import see_result, see_results
 from service.web.desk import desk
+from service.web.forms.board import YES_NO
 from service.web.pictures.margins import MarginBar, margins_svg
 from service.web.words import BANKS, check_name
 
@@ -50,14 +56,28 @@ def margins(result_id: str) -> Response:
 @bp.post("/<result_id>/again")
 def again(result_id: str) -> Answer:
     """Judge the same board with what is known now."""
-    return redirect(url_for("results.show", result_id=judge_again(desk(), result_id=result_id).id), 303)
+    return redirected(lambda: judge_again(result_id, store=desk().store, change=desk().change("judged again")), result_id)
 
 
 @bp.post("/<result_id>/measured")
 def measured(result_id: str) -> Answer:
     """Judge the same board with one figure measured; both results stay."""
-    result = judge_with_measurement(
-        desk(), result_id=result_id, key=request.form["key"], value=request.form["value"], instrument=request.form.get("with", "")
-    )
-    flash("Judged with the measurement. The result before it stays as it was.")
-    return redirect(url_for("results.show", result_id=result.id), 303)
+    change = desk().change(f"measured with {request.form.get('with', '').strip() or 'no instrument named'}")
+    fact = measurement(request.form["value"].strip(), by=change.by, on=change.at[:10], instrument=request.form.get("with", "").strip())
+    return redirected(lambda: judge_with_measurement(result_id, key=request.form["key"], fact=fact, store=desk().store, change=change), result_id)
+
+
+def measurement(text: str, *, by: str, on: str, instrument: str) -> dict[str, str] | bool:
+    """What was typed as a fact of the board document; yes and no stay facts without a unit."""
+    if text.lower() in YES_NO:
+        return YES_NO[text.lower()]
+    return {"value": text, "known": "measured", "by": by, "on": on, **({"with": instrument} if instrument else {})}
+
+
+def redirected(judge: Callable[[], Result], result_id: str) -> Answer:
+    """Go on to the new result; back to the old one, with the reason, when there is none."""
+    try:
+        result_id = judge().id
+    except (BoardError, CannotJudgeError) as error:
+        flash(str(error))
+    return redirect(url_for("results.show", result_id=result_id), 303)

@@ -3,7 +3,9 @@
 from datetime import datetime
 
 from service.facts.kept_reading import Standing
+from service.facts.parameter import PARAMETERS
 from service.facts.reading import Limit
+from service.usecases.see_part import conditions_in_words
 
 SIGNS = {
     "ohm": "Ω",
@@ -113,6 +115,9 @@ def printed_number(value: float) -> str:
 FILTERS = {
     "printed_number": printed_number,
     "rules_word": lambda name: RULES.get(name, name),
+    "parameter_words": lambda key: PARAMETERS[key].words if key in PARAMETERS else key,
+    "cond_words": conditions_in_words,
+    "capitalize_first": lambda text: text[:1].upper() + text[1:],
     "known_word": lambda name: KNOWN.get(name, name),
     "quantity_words": lambda name: name.replace("_", " "),
     "flag_words": lambda flag: flag.replace("contradicts:", "its numbers contradict each other: ").replace("_", " "),

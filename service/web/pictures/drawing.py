@@ -1,14 +1,16 @@
 """The paper that every picture is drawn on."""
 
 from io import BytesIO
+from typing import Any
 
 import matplotlib as mpl
 from matplotlib.figure import Figure
+from matplotlib.typing import RcKeyType
 
 INK, SOFT, LINE, ACCENT = "#1c1f22", "#5d6469", "#d9d6ce", "#0b5d66"
 
 # Why text stays text: it can be read aloud, searched and copied; and a salt instead of chance gives the same bytes each time.
-STYLE = {
+STYLE: dict[RcKeyType, Any] = {
     "svg.fonttype": "none",
     "svg.hashsalt": "switchbank",
     "font.family": ["DejaVu Sans", "sans-serif"],
