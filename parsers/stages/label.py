@@ -11,6 +11,8 @@ from parsers.parameter import Card
 from parsers.parameters import BY_KEY, CARDS
 
 _MODIFIER = re.compile(r"\b(continuous|pulsed?|dc|derat\w*.*)\b", re.IGNORECASE)
+_PEERS = 4
+"""More entries than this in one drawn cell are a table without lines. [1]"""
 _KINDS = re.compile(r"peak|pulsed?", re.IGNORECASE)
 _CONTINUES = re.compile(r"^\W*(?:continuous|pulsed?|dc|derat|single|repetitive|t\s?[aclj]\b)", re.IGNORECASE)
 
@@ -26,7 +28,7 @@ def named(entries: Sequence[Entry]) -> tuple[Named, ...]:
     """
     found: list[Named | None] = []
     for entry in entries:
-        one = _spelled(entry) or _continued(entry, found)
+        one = _spelled(entry) or _continued(entry, found) or _celled(entry)
         above = found[-1] if found else None
         found.append(replace(one, head=above.head) if one and above and one.key == above.key and not squeezed_name(one.head) else one)
     for at in range(len(found) - 2, -1, -1):
@@ -37,18 +39,24 @@ def named(entries: Sequence[Entry]) -> tuple[Named, ...]:
 
 
 def _spelled(entry: Entry) -> Named | None:
-    """By the entry's own words: its line, its paragraph, its cell, in this order."""
-    cells = (entry.label.cell, entry.symbol.cell) if max(entry.label.peers, entry.symbol.peers) <= 12 else ("", "")
+    """By the entry's own words: its line, then its paragraph."""
     for label, symbol, where in (
         (entry.label.own, entry.symbol.own or entry.symbol.block, "on its own line"),
         (entry.label.block, entry.symbol.block or entry.symbol.own, "in its paragraph"),
-        (*cells, "in its drawn cell"),
     ):
         hit = match(label, symbol, entry)
         if hit:
             head = _MODIFIER.sub("", re.split(r"[(@=]|\bT\s?[ACJ]\b", label)[0])
             return Named(entry=entry, key=hit[0].key, sure=hit[1], why=f"named {where}: {hit[2]}", head=head)
     return None
+
+
+def _celled(entry: Entry) -> Named | None:
+    """By all the words between the drawn lines above and below the entry, where few entries share them."""
+    if max(entry.label.peers, entry.symbol.peers) > _PEERS:
+        return None
+    hit = match(entry.label.cell, entry.symbol.cell, entry)
+    return Named(entry=entry, key=hit[0].key, sure=hit[1], why=f"named in its drawn cell: {hit[2]}") if hit else None
 
 
 def match(label: str, symbol: str, entry: Entry) -> tuple[Card, bool, str] | None:

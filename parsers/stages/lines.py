@@ -27,19 +27,22 @@ def lines_in(page: Page) -> tuple[Line, ...]:
         return ()
     bands = _bands(inside)
     small = {id(word): host for word in inside if (host := _host(word, bands)) is not None}
-    rows: list[tuple[float, list[Word]]] = []
+    rows: list[list[Word]] = []
+    heights: list[float] = []
     for word in sorted((word for word in inside if id(word) not in small), key=_middle):
-        near = [row for row in rows[-4:] if abs(row[0] - _middle(word)) < _SAME * _height(word)]
-        if near:
-            min(near, key=lambda row: abs(row[0] - _middle(word)))[1].append(word)
+        at = next((at for at in range(len(rows) - 1, max(-1, len(rows) - 5), -1) if abs(heights[at] - _middle(word)) < _SAME * _height(word)), None)
+        if at is None:
+            rows.append([word])
+            heights.append(_middle(word))
         else:
-            rows.append((_middle(word), [word]))
-    home = {id(word): row for row in rows for word in row[1]}
+            heights[at] += (_middle(word) - heights[at]) / (len(rows[at]) + 1)
+            rows[at].append(word)
+    home = {id(word): row for row in rows for word in row}
     marks: dict[int, list[Word]] = {}
     for word in inside:
         if id(word) in small:
             _settle(word, small, home, marks)
-    return tuple(_line(words, marks) for _, words in sorted(rows, key=lambda row: row[0]))
+    return tuple(sorted((_line(words, marks) for words in rows), key=lambda line: line.y))
 
 
 def size_of(word: Word) -> float:
@@ -47,7 +50,7 @@ def size_of(word: Word) -> float:
     return max((glyph.size for glyph in word.glyphs), default=_height(word))
 
 
-def _settle(word: Word, small: dict[int, Word], home: dict[int, tuple[float, list[Word]]], marks: dict[int, list[Word]]) -> None:
+def _settle(word: Word, small: dict[int, Word], home: dict[int, list[Word]], marks: dict[int, list[Word]]) -> None:
     """Put a small word on its host's line: raised ones as marks, lowered ones as part of the text."""
     host = small[id(word)]
     seen = {id(word)}
@@ -58,9 +61,9 @@ def _settle(word: Word, small: dict[int, Word], home: dict[int, tuple[float, lis
         return
     row = home[id(host)]
     if _middle(word) < _middle(host):
-        marks.setdefault(id(row[1]), []).append(word)
+        marks.setdefault(id(row), []).append(word)
     else:
-        row[1].append(word)
+        row.append(word)
 
 
 def _line(words: list[Word], marks: dict[int, list[Word]]) -> Line:
@@ -98,7 +101,11 @@ def _host(word: Word, bands: dict[int, list[Word]]) -> Word | None:
 
 
 def _middle(word: Word) -> float:
-    return (word.box[1] + word.box[3]) / 2
+    """Middle height of a word's largest glyphs: an index below the line does not pull it down. [pt]"""
+    if not word.glyphs:
+        return (word.box[1] + word.box[3]) / 2
+    largest = max(word.glyphs, key=lambda glyph: glyph.size)
+    return (largest.box[1] + largest.box[3]) / 2
 
 
 def _height(word: Word) -> float:

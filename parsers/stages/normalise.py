@@ -4,7 +4,6 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from parsers.grammar.condition import conditions_in
 from parsers.grammar.number import Number, is_placeholder, numbers_in, without_marks
 from parsers.grammar.unit import SCALE, unit_named
 from parsers.grid import Candidate, Cell, Entry, Named, Role, hull
@@ -57,7 +56,7 @@ def _candidate(one: Named, card: Card, cell: Cell, said: Said) -> Iterator[Candi
     limit = card.renames.get(_LIMIT.get(cell.column.role, card.single), _LIMIT.get(cell.column.role, card.single))
     if limit not in card.limits or is_placeholder(cell.text):
         return
-    unit, place = unit_of(cell, one.entry, card)
+    unit, place = unit_of(cell, one.entry, card, said)
     for number in numbers_of(cell, card):
         if unit is None or not card.low <= abs(number.value) * SCALE[unit] <= card.high:
             continue
@@ -96,7 +95,7 @@ def numbers_of(cell: Cell, card: Card) -> tuple[Number, ...]:
     return ()
 
 
-def unit_of(cell: Cell, entry: Entry, card: Card) -> tuple[str | None, str]:
+def unit_of(cell: Cell, entry: Entry, card: Card, said: Said) -> tuple[str | None, str]:
     """The first unit that the parameter may carry: in the cell, on the line, in the paragraph, in the drawn cell."""
     after = without_marks(cell.text)
     for text, place in (
@@ -112,15 +111,14 @@ def unit_of(cell: Cell, entry: Entry, card: Card) -> tuple[str | None, str]:
         fitting = [unit for unit in units if unit in card.units]
         if fitting and len(set(fitting)) == 1:
             return fitting[0], place
-    return _guessed(entry, card)
+    return _guessed(entry, card, said.cond.id)
 
 
-def _guessed(entry: Entry, card: Card) -> tuple[str | None, str]:
+def _guessed(entry: Entry, card: Card, amperes: float | None) -> tuple[str | None, str]:
     """An on-resistance whose unit is unreadable is in ohms where it drops few volts at its test current, else in milliohms."""
     said = without_marks(f"{entry.unit.own or entry.unit.block or entry.unit.cell}").strip()
     if card.key != "rds_on" or len(said) > 1 or entry.table.region.carried:
         return None, ""
-    amperes = conditions_in(f"{entry.condition.own} {entry.condition.block} {entry.label.own} {entry.label.block}").id
     values = [abs(number.value) for cell in entry.cells for number in numbers_in(without_marks(cell.text))]
     if not amperes or not values:
         return None, ""
@@ -141,4 +139,5 @@ def quote_of(entry: Entry, cell: Cell) -> str:
     """The row's words, the number's characters among them."""
     parts = [entry.symbol.block or entry.symbol.own, entry.label.block or entry.label.own, entry.condition.own or entry.condition.block]
     values = [each.text for each in entry.cells]
-    return re.sub(r"\s+", " ", " ".join([*parts, *values, entry.unit.own or entry.unit.block])).strip()[:400] or cell.text
+    text = re.sub(r"\s+", " ", " ".join([*parts, *values, entry.unit.own or entry.unit.block])).strip()
+    return re.sub(r"(?<=\d)\s?([.,])\s(?=\d)", r"\1", text)[-400:] or cell.text

@@ -13,6 +13,8 @@ _BELOW = 14.0
 """An upright line of a table begins no further below its heading than this. [pt]"""
 _BESIDE = 40.0
 """Without a drawn line the last column ends this far right of its heading. [pt]"""
+_UNDER = 22.0
+"""A line with a word no further aside from a value's heading than this is a row; others do not speak on gaps. [pt]"""
 _STEP = 1.0
 """Gaps between columns are looked for in steps of this width. [pt]"""
 
@@ -83,7 +85,10 @@ def _gap(region: Region, left: float, right: float) -> float:
     """The middle of the widest strip between two places that the fewest words cross."""
     steps = max(2, int((right - left) / _STEP))
     crossed = [0] * steps
+    below = [head.middle for head in region.heads if head.role.numeric]
     for line in region.lines:
+        if not any(abs((word.box[0] + word.box[2]) / 2 - middle) < _UNDER for word in line.words for middle in below):
+            continue
         for word in line.words:
             if word.box[2] <= left or word.box[0] >= right:
                 continue
