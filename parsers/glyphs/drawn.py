@@ -7,6 +7,7 @@ from parsers.types import Rule
 from service.facts.reading import Box
 
 BLACK, WHITE = 0.0, 1.0
+SLANTING = 45
 
 
 @dataclass(slots=True, eq=False)

@@ -10,12 +10,11 @@ from pdfminer.psexceptions import PSException
 from parsers.errors import DamagedError
 from parsers.glyphs.blank import settle_blanks
 from parsers.glyphs.clusters import clusters
-from parsers.glyphs.drawn import Drawn, Mark
+from parsers.glyphs.drawn import SLANTING, Drawn, Mark
 from parsers.glyphs.numbers import weigh_gaps
 from parsers.glyphs.second_reader import SecondReader
 from parsers.glyphs.source import Source
 from parsers.glyphs.spelling import word_of
-from parsers.glyphs.text import SLANTING
 from parsers.glyphs.turning import main_turn, turn_matrix, turned_mark, turned_page
 from parsers.glyphs.twice import without_copies
 from parsers.glyphs.visibility import shown_marks

@@ -4,7 +4,7 @@ import math
 from dataclasses import dataclass
 from typing import Any
 
-from parsers.glyphs.drawn import BLACK, Mark
+from parsers.glyphs.drawn import BLACK, SLANTING, Mark
 from parsers.glyphs.fonts import Font
 from parsers.glyphs.geometry import IDENTITY, Matrix, overlap, product
 from parsers.glyphs.state import State
@@ -13,7 +13,6 @@ from service.facts.reading import Box
 _SPACE = 32
 _SLANT = 0.15
 """Text that climbs by more than this share of its way is set at a slant. [1]"""
-SLANTING = 45
 _NOTHING_LEFT, _MOST_LEFT = 0.15, 0.6
 
 

@@ -3,7 +3,7 @@
 from collections import Counter
 from dataclasses import replace
 
-from parsers.glyphs.drawn import Drawn, Mark
+from parsers.glyphs.drawn import SLANTING, Drawn, Mark
 from parsers.glyphs.geometry import IDENTITY, Matrix, moved, product
 from parsers.types import Rule
 
@@ -19,7 +19,7 @@ def main_turn(marks: list[Mark]) -> int:
     Returns:
         Degrees anticlockwise: 0, 90, 180 or 270. 0 unless more than half of the characters share another turn.
     """
-    counts = Counter(mark.turned for mark in marks if not mark.text.isspace())
+    counts = Counter(mark.turned for mark in marks if mark.turned != SLANTING and not mark.text.isspace())
     turn, count = counts.most_common(1)[0] if counts else (0, 0)
     return turn if count > _MOSTLY * counts.total() else 0
 
