@@ -54,7 +54,7 @@ def crop(data: bytes, *, page: int, bbox: list[float], mark: list[float] | None,
     """
     crop_png: Callable[..., bytes] = named(function)
     try:
-        return crop_png(data, page, tuple(bbox), None if mark is None else tuple(mark))
+        return crop_png(data, page, tuple(bbox), mark=None if mark is None else tuple(mark))
     except DatasheetError as error:
         return answers.refusal(_refused(error))
 
