@@ -2,7 +2,13 @@
 
 from math import ceil, floor, log10
 
-PREFIXED = {"ohm": ((1e-3, "m\N{GREEK CAPITAL LETTER OMEGA}"), (1.0, "\N{GREEK CAPITAL LETTER OMEGA}")), "degC": ((1.0, "\N{DEGREE SIGN}C"),)}
+PREFIXED = {
+    "ohm": ((1e-3, "m\N{GREEK CAPITAL LETTER OMEGA}"), (1.0, "\N{GREEK CAPITAL LETTER OMEGA}")),
+    "s": ((1e-6, "\N{MICRO SIGN}s"), (1e-3, "ms"), (1.0, "s")),
+    "H": ((1e-6, "\N{MICRO SIGN}H"),),
+    "J": ((1e-3, "mJ"), (1.0, "J")),
+    "degC": ((1.0, "\N{DEGREE SIGN}C"),),
+}
 DIGITS = 4
 
 
@@ -38,10 +44,10 @@ def spoken(value: float, unit: str) -> str:
         unit: The house unit.
 
     Returns:
-        Four digits at most, with a prefix for small resistances: "4.957 mohm" with the ohm sign.
+        Four digits at most, with the largest prefix that leaves a digit before the point: "4.957 mohm" with the ohm sign.
     """
     if unit in PREFIXED:
-        scale, sign = next((pair for pair in PREFIXED[unit] if abs(value) < 1.0 or pair[0] == 1.0), PREFIXED[unit][-1])
+        scale, sign = next((pair for pair in reversed(PREFIXED[unit]) if abs(value) >= pair[0]), PREFIXED[unit][0])
         return f"{value / scale:.{DIGITS}g} {sign}"
     return f"{value:.{DIGITS}g}" if unit in ("", "1") else f"{value:.{DIGITS}g} {unit}"
 

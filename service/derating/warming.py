@@ -174,12 +174,13 @@ class Surge:
         assembly: Switches and what they sit on.
         running_a: Settled current before. [A]
         seconds: How long the other current flows. [s]
+        start: Where everything stood before, where that is not the settled state of the same assembly (a bank that was on and is off now).
     """
 
-    def __init__(self, assembly: Assembly, *, running_a: float, seconds: float) -> None:
+    def __init__(self, assembly: Assembly, *, running_a: float, seconds: float, start: State | None = None) -> None:
         self._assembly = assembly
         self._running_a = running_a
-        self._start = assembly.settled(running_a)
+        self._start = start or assembly.settled(running_a)
         times = np.concatenate(([0.0], np.geomspace(seconds * _SHORTEST, seconds, _STEPS)))
         # The first step is the jump of the current itself, at once; every later change is taken to come half way between two times.
         begins = np.concatenate(([0.0], (times[2:] + times[1:-1]) / 2))

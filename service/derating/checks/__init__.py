@@ -2,6 +2,7 @@
 
 from service.derating.check import Check
 from service.derating.checks import (
+    body_diode,
     conduction_loss,
     continuous_current,
     current_sharing,
@@ -9,6 +10,9 @@ from service.derating.checks import (
     gate_drive,
     package_current,
     power_rating,
+    pulsed_current,
+    short_circuit,
+    shunt,
     surge_current,
 )
 
@@ -20,5 +24,9 @@ CHECKS: tuple[Check, ...] = (
     conduction_loss.CHECK,
     power_rating.CHECK,
     package_current.CHECK,
+    pulsed_current.CHECK,
     surge_current.CHECK,
+    shunt.CHECK,
+    short_circuit.CHECK,
+    body_diode.CHECK,
 )

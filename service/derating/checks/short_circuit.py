@@ -1,0 +1,241 @@
+"""What happens when the protection breaks a short circuit?"""
+
+from collections.abc import Callable
+from dataclasses import replace
+from math import inf, isfinite
+
+from service.derating.case import Case, Corner
+from service.derating.case_impedance import has_impedance
+from service.derating.check import Check
+from service.derating.fault_loop import inductance_h, loop_ohm, loop_quantities
+from service.derating.figures import Ends, default, larger_is_worse, least_of
+from service.derating.formulas.avalanche import avalanche_time_s
+from service.derating.formulas.interruption import gentlest_fall_s, let_through_a2s
+from service.derating.quantity import Point, Quantity, Wording
+from service.derating.spoken import rounded_down, spoken
+from service.derating.turn_off import TurnOff, avalanche_limit_c, moments, rated_energy
+from service.derating.weighing import Weighing, not_determined, threshold, weigh
+from service.facts.finding import Assumption, BothEnds, Figure, Finding, Input, Outcome
+from service.facts.sourced import Sourced
+
+NAME = "short_circuit"
+# Steps of two monitor ICs, from the fastest to the slowest (TI SLUUBY1B and SLUUCJ0).
+FASTEST_DELAY_S, SLOWEST_DELAY_S = 15e-6, 7.797e-3
+
+
+def run(case: Case) -> tuple[Finding, ...]:
+    """Judge the discharge bank, which breaks a short circuit at the terminals."""
+    bank = case.discharge
+    lacking = _lacking(case)
+    if lacking:
+        return (not_determined(check=NAME, bank=bank.name, text=_subject(case), missing=lacking, scenario=True),)
+    return (_judge(_with_own(case)),)
+
+
+def _judge(case: Case) -> Finding:
+    """The discharge bank with everything at hand that makes a bound."""
+    loop_h = inductance_h(case)
+
+    def worst_of(point: Point) -> TurnOff:
+        found = moments(case, point, delay_s=point["protection_delay"], least_h=loop_h.least, most_h=loop_h.most)
+        return min(found, key=lambda moment: _margin(case, point, moment))
+
+    weighed = weigh(case, lambda point: _margin(case, point, worst_of(point)))
+    best, worst = (worst_of(case.point(corner)) for corner in (Corner.FAVOURABLE, Corner.WORST))
+    unknown = _undecided(case, weighed, best, worst)
+    weighed = replace(weighed, assumptions=(*weighed.assumptions, *_of_the_loop(loop_h)))
+    if unknown:
+        weighed = replace(weighed, outcome=Outcome.NOT_DETERMINED, conditions=())
+    finding = weighed.finding(
+        check=NAME,
+        bank=case.discharge.name,
+        text=f"{_subject(case)}: {_said(case, worst)}{_would_hold(case, weighed, worst_of)}",
+        demand=_figure("turn_off_energy_j", worst.energy_j),
+        limit=_figure("allowed_energy_j", worst.allowed_j),
+        formula="i = V/R x (1 - exp(-t R/L)); E = 1/2 L i^2 x BV/(BV - V) into one switch <= EAS at that current and temperature",
+        values=_values(case, best, worst),
+        inputs=_inputs(case, loop_h),
+        missing=unknown,
+        scenario=True,
+    )
+    return replace(finding, margin=None) if unknown else finding
+
+
+def _margin(case: Case, point: Point, moment: TurnOff) -> float:
+    """The smaller of allowed over demanded energy and allowed over real rise; zero where nothing is proven."""
+    ambient = point["ambient"]
+    rise = (avalanche_limit_c(case, point) - ambient) / max(moment.junction_c - ambient, 1e-9)
+    if moment.allowed_j is None or not isfinite(moment.energy_j):
+        return 0.0
+    return max(0.0, min(rise, moment.allowed_j / max(moment.energy_j, 1e-12), 1e6))
+
+
+def _undecided(case: Case, weighed: Weighing, best: TurnOff, worst: TurnOff) -> tuple[str, ...]:
+    """What is missing where no bound on the energy exists, at the favourable end or wherever the delay is a known one."""
+    point = case.point(Corner.FAVOURABLE)
+    too_hot = best.junction_c > avalanche_limit_c(case, point) or best.energy_j == inf
+    if weighed.outcome is Outcome.HOLDS or too_hot:
+        return ()
+    if best.allowed_j is None or (worst.allowed_j is None and not weighed.conditions):
+        return (f"{case.discharge.name}: eas at {worst.current_a:.0f} A, or zth",)
+    return ()
+
+
+def _would_hold(case: Case, weighed: Weighing, worst_of: Callable[[Point], TurnOff]) -> str:
+    """The longest delay that would hold, where the finding itself does not name it."""
+    if weighed.outcome is Outcome.HOLDS or any(item.quantity == "protection_delay" for item in weighed.conditions):
+        return ""
+    delay = case.quantities["protection_delay"]
+    free = replace(delay, favourable=1e-9)
+    value = threshold(case, lambda point: _margin(case, point, worst_of(point)) - 1, free, Corner.WORST)
+    return "" if value is None else f"; a protection that acts within {spoken(rounded_down(value), 's')} would do"
+
+
+def _said(case: Case, moment: TurnOff) -> str:
+    """The worst moment in words."""
+    bank = case.discharge
+    each = moment.current_a / bank.switches
+    energy = f"{spoken(moment.energy_j, 'J')} into one switch" if isfinite(moment.energy_j) else "the string alone passes the rating of the switch"
+    allowed = "" if moment.allowed_j is None else f" of {spoken(moment.allowed_j, 'J')}"
+    if moment.allowed_j == 0:
+        allowed = ", whose junction is past its limit already"
+    pulse = least_of(bank.switch, "id_pulse")
+    outside = "; more than the sheet's pulsed current, so outside the sheet" if pulse and each > pulse.value else ""
+    fall = _gentle_fall_s(moment)
+    area = f"; a fall slower than {spoken(fall, 's')} avoids avalanche but crosses the safe operating area of one switch" if fall else ""
+    return f"{moment.current_a:.0f} A when the switches open, {energy}{allowed}{outside}{area}"
+
+
+def _values(case: Case, best: TurnOff, worst: TurnOff) -> dict[str, BothEnds]:
+    """Figures of both ends."""
+    points = {id(moment): case.point(corner) for moment, corner in ((best, Corner.FAVOURABLE), (worst, Corner.WORST))}
+
+    def both(unit: str, figure: Callable[[TurnOff], float | None]) -> BothEnds:
+        found = [figure(moment) for moment in (best, worst)]
+        favourable, least = (None if value is None or not isfinite(value) else float(value) for value in found)
+        return BothEnds(favourable=favourable, worst=least, unit=unit)
+
+    def let_through(moment: TurnOff) -> float:
+        point = points[id(moment)]
+        return let_through_a2s(
+            supply_v=moment.supply_v, loop_ohm=max(loop_ohm(case, point), 1e-6), inductance_h=moment.inductance_h,
+            time_s=point["protection_delay"],
+        )
+
+    return {
+        "prospective_current_a": both("A", lambda moment: moment.prospective_a),
+        "turn_off_current_a": both("A", lambda moment: moment.current_a),
+        "switch_current_a": both("A", lambda moment: moment.current_a / case.discharge.switches),
+        "junction_degc": both("degC", lambda moment: moment.junction_c),
+        "stored_energy_j": both("J", lambda moment: moment.stored_j),
+        "turn_off_energy_j": both("J", lambda moment: moment.energy_j),
+        "allowed_energy_j": both("J", lambda moment: moment.allowed_j),
+        "avalanche_time_s": both("s", _avalanche_s),
+        "gentlest_fall_s": both("s", _gentle_fall_s),
+        "loop_resistance_ohm": both("ohm", lambda moment: loop_ohm(case, points[id(moment)])),
+        "loop_inductance_h": both("H", lambda moment: moment.inductance_h),
+        "let_through_a2s": both("A2s", let_through),
+        "supply_v": both("V", lambda moment: moment.supply_v),
+    }
+
+
+def _avalanche_s(moment: TurnOff) -> float | None:
+    """How long the switch stays in avalanche."""
+    if moment.supply_v >= moment.rated_v:
+        return None
+    return avalanche_time_s(
+        inductance_h=moment.inductance_h, current_a=moment.current_a, breakdown_v=moment.rated_v, supply_v=moment.supply_v,
+    )
+
+
+def _gentle_fall_s(moment: TurnOff) -> float | None:
+    """The shortest fall without avalanche."""
+    if moment.supply_v >= moment.rated_v:
+        return None
+    return gentlest_fall_s(
+        inductance_h=moment.inductance_h, current_a=moment.current_a, breakdown_v=moment.rated_v, supply_v=moment.supply_v,
+    )
+
+
+def _lacking(case: Case) -> tuple[str, ...]:
+    """Data without which nothing can be said of a short circuit."""
+    bank = case.discharge
+    wanted = (("drain_voltage", "vds_max"), ("junction_case", "rth_jc"))
+    own = tuple(f"{bank.name}: {key}" for name, key in wanted if bank.prefix + name not in case.quantities)
+    return (*own, *(item for item in case.lacks_conduction(bank) if item not in own))
+
+
+def _with_own(case: Case) -> Case:
+    """The case with the loop, the delay and, where nobody knows it, the impedance at that time."""
+    bank = case.discharge
+    more = [*loop_quantities(case), _delay(case.board.fault.protection_delay_s)]
+    if not has_impedance(bank.switch):
+        more.append(_impedance(case.quantities[bank.prefix + "junction_case"], bank.prefix))
+    return case.with_quantities(more)
+
+
+def _delay(stated: Sourced | None) -> Quantity:
+    """From the fault to the opening of the switches; any, up to the slowest published step, where nobody states it."""
+    name = "up to the slowest step of two monitor ICs; the fastest is 15 us"
+    guess = default(SLOWEST_DELAY_S, "s", name, low=FASTEST_DELAY_S, high=SLOWEST_DELAY_S)
+    ends = larger_is_worse(stated) if stated else Ends(favourable=1e-9, nominal=FASTEST_DELAY_S, worst=SLOWEST_DELAY_S, sourced=guess)
+    return Quantity(
+        key="protection_delay", name="protection_delay", unit="s",
+        favourable=ends.favourable, nominal=ends.nominal, worst=ends.worst, sourced=ends.sourced,
+        wording=Wording(
+            phrase="the protection acts, gates included, within {value}",
+            how="Find the protection IC's short-circuit delay in its sheet and add the time that the gates take to fall.",
+            effort=2, lowest=1e-9, highest=1.0,
+        ),
+    )
+
+
+def _impedance(settled: Quantity, prefix: str) -> Quantity:
+    """Transient impedance during the delay, which nobody stated."""
+    guess = default(settled.worst, "K/W", "RthJC is a safe upper bound at any time", low=0.0, high=settled.worst)
+    return Quantity(
+        key=prefix + "transient_impedance", name="transient_impedance", unit="K/W",
+        favourable=0.0, nominal=settled.nominal, worst=settled.worst, sourced=guess,
+        wording=Wording(
+            phrase="the transient impedance from junction to case during the protection's delay is {value} or less",
+            how="Read the curve of transient thermal impedance in the datasheet at the delay, or type a few of its points.",
+            effort=3, lowest=0.0, highest=1e3,
+        ),
+    )
+
+
+def _of_the_loop(loop_h: Sourced) -> tuple[Assumption, ...]:
+    """The loop's inductance where it was assumed."""
+    if not loop_h.is_band:
+        return ()
+    return (Assumption(name="loop_inductance", used=loop_h.value, low=loop_h.least, high=loop_h.most, unit="H", basis=loop_h.name),)
+
+
+def _inputs(case: Case, loop_h: Sourced) -> tuple[Input, ...]:
+    """Facts beside the quantities."""
+    rated = rated_energy(case)
+    known = () if loop_h.is_band else (Input(name="loop_inductance", sourced=loop_h),)
+    return (*known, *((Input(name=case.discharge.prefix + "avalanche_energy", sourced=rated.sourced),) if rated else ()))
+
+
+def _figure(quantity: str, value: float | None) -> Figure | None:
+    """A figure, where there is a finite one."""
+    return None if value is None or not isfinite(value) else Figure(quantity=quantity, value=value, unit="J")
+
+
+def _subject(case: Case) -> str:
+    """What is looked at."""
+    packs = case.board.claim.packs_in_series
+    where = "the pack" if packs == 1 else f"a string of {packs} packs"
+    return f"Short circuit of {where}, broken hard by the discharge bank"
+
+
+CHECK = Check(
+    name=NAME,
+    question="What happens when the protection breaks a short circuit?",
+    method="Current at the end of the protection's delay from the smallest resistances, heating meanwhile from the largest, and the loop's "
+    "energy with what the supply adds against what one switch bears at that current and temperature.",
+    needs=("cells.resistance_ohm", "cells.fault_v", "leads", "fault.protection_delay_s", "fault.loop_inductance_h", "switch.eas", "switch.zth"),
+    run=run,
+    scenario=True,
+)
