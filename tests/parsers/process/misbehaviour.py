@@ -63,7 +63,7 @@ def draw(data: bytes, page: int, bbox: tuple[float, ...], mark: tuple[float, ...
     return said if page == 2 else b"\x89PNG\r\n\x1a\n" + said
 
 
-def refuse_to_draw(_: bytes, page: int, *__: object) -> bytes:
+def refuse_to_draw(_: bytes, page: int, *__: object, **___: object) -> bytes:
     """Find that the document has no such page."""
     raise DamagedError(f"The document has no page {page}.")
 
