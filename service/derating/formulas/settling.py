@@ -115,7 +115,7 @@ def settle(network: Network, *, current_a: float) -> Settled:
         current_a: Through all banks one after the other. [A]
 
     Returns:
-        The stable state that is reached from ambient, or one that says that nothing settles.
+        The stable state that is reached from ambient, or one that says that nothing settles; a state beyond 2000 degC counts as none.
 
     Valid for switches that are fully on.
 
