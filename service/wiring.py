@@ -20,6 +20,7 @@ from service.facts.reading import Box, Sheet
 if TYPE_CHECKING:
     from datastore.store import SqlStore
     from service.usecases.look_up_marking import Candidate
+    from service.usecases.part_wanted import PartWanted
     from service.usecases.ports import MarkingReader, Store
     from service.web.desk import Desk
 
@@ -125,6 +126,14 @@ def read_sheets(paths: Iterable[Path], *, workers: int | None, keep: bool, data_
     )
 
 
+def part_wanted(written: Mapping[str, object]) -> "PartWanted":
+    """What a part would have to be on a board whose part nobody knows."""
+    from service.formats.board import read_board
+    from service.usecases.part_wanted import part_wanted
+
+    return part_wanted(read_board(written))
+
+
 def lookup(marking: str, *, data_dir: Path | None) -> tuple["Candidate", ...]:
     """Find the kept parts that a marking may stand for, the likeliest first."""
     from service.usecases.look_up_marking import look_up_marking
@@ -153,7 +162,6 @@ def lay_desk(data_dir: Path | None, *, example_data: bool = False) -> "Desk":
     store, reader = open_store(data_dir), JailedReader()
     desk = Desk(
         store=store,
-        reader=reader,
         cropper=JailedCropper(),
         markings=_markings(),
         clock=now,

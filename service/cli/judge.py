@@ -65,7 +65,7 @@ def judge(  # noqa: PLR0913  one argument an option
     except BoardError as error:
         raise Failed(_told(board, error)) from error
     except CannotJudgeError as error:
-        raise CouldNot(str(error)) from error
+        raise CouldNot(f"{error}\n{_instead(written)}") from error
     if save:
         save_text(save, judged.toml)
     if as_json:
@@ -79,6 +79,18 @@ def _told(board: Path | None, error: BoardError) -> str:
     """Every problem on a line of its own, by the key of the file or by the option."""
     problems = error.problems if board else tuple(replace(one, key=OPTIONS.get(one.key, one.key)) for one in error.problems)
     return "\n".join((f"{board.name if board else 'The board'} cannot be taken as it is:", *(f"  {one}" for one in problems)))
+
+
+def _instead(written: dict[str, object]) -> str:
+    """What a part would have to be, so that the way to a board that cannot be judged is not closed."""
+    part = wiring.part_wanted(written)
+    if part.on_resistance_ohm is None:
+        return "At the claimed current no part would do on such a board: it needs more switches or better cooling."
+    milliohm = f"{1000 * part.on_resistance_ohm:g} mohm"
+    return (
+        f"To stand the voltage and carry the claimed current a part has to be rated for {part.drain_source_v:g} V drain to source or more, and"
+        f" guaranteed to have {milliohm} or less at 25 degC and the board's gate voltage, with junctions that bear {part.junction_max_c:g} degC."
+    )
 
 
 def _written(board: Path | None, short: Short) -> dict[str, object]:

@@ -7,6 +7,7 @@ from typing import Any
 from service.cli.writing import columns
 
 WIDTH = 100
+MOST_MEASUREMENTS = 3
 ANSWERS = {
     "continuous_a": "continuous current",
     "continuous_a_junction": "continuous current by the junction limit alone",
@@ -15,6 +16,7 @@ ANSWERS = {
     "packs_in_series": "packs in series",
     "switches": "switches per bank, at least",
 }
+UNITS = {"1": "", "degC": "\N{DEGREE SIGN}C", "ohm": "\N{GREEK CAPITAL LETTER OMEGA}"}
 Report = Mapping[str, Any]
 
 
@@ -53,16 +55,27 @@ def _board(report: Report) -> str:
 
 
 def _findings(report: Report) -> str:
-    """One sentence a finding, under its outcome."""
-    return "\n".join(_hanging(_title(finding), finding["text"]) for finding in report["findings"])
+    """One sentence a finding, under its outcome; what is true of both banks alike is said once."""
+    told: dict[tuple[str, str], list[Report]] = {}
+    for finding in report["findings"]:
+        told.setdefault((_heading(finding), _of_each(finding["text"])), []).append(finding)
+    return "\n".join(_hanging(heading + _banks(alike), text if len(alike) > 1 else alike[0]["text"]) for (heading, text), alike in told.items())
 
 
-def _title(finding: Report) -> str:
-    """The outcome, the check and the bank."""
-    outcome = finding["outcome"] or "for information"
-    scenario = ", if it ever happens" if finding["scenario"] else ""
-    bank = "" if finding["bank"] == "both" else f", {finding['bank']} bank"
-    return f"{outcome.upper():<15} {plain(finding['check'])}{bank}{scenario}"
+def _heading(finding: Report) -> str:
+    """The outcome and the check."""
+    return f"{(finding['outcome'] or 'for information').upper():<15} {plain(finding['check'])}{', if it ever happens' if finding['scenario'] else ''}"
+
+
+def _banks(alike: list[Report]) -> str:
+    """Which bank a finding is about."""
+    names = ["each" if len(alike) > 1 else finding["bank"] for finding in alike if finding["bank"] != "both"]
+    return f", {names[0]} bank" if names else ""
+
+
+def _of_each(text: str) -> str:
+    """A sentence about one bank as one about each."""
+    return text.replace("the discharge bank", "each bank").replace("the charge bank", "each bank")
 
 
 def _limiting(report: Report) -> str:
@@ -84,23 +97,35 @@ def _largest(report: Report) -> str:
             plain(inverse[name]["check"] or "-"),
         )
         for name, words in ANSWERS.items()
-        if name in inverse
+        if name in inverse and inverse[name]["by_rule_set"] and any(value is not None for value in inverse[name]["by_rule_set"].values())
     ]
     return "The most that still holds in the worst case:\n" + columns([head, *rows])
 
 
 def _next(report: Report) -> str:
-    """What to measure or find out, each thing once."""
-    wanted = dict.fromkeys(text for finding in report["findings"] for text in _open(finding))
+    """What to measure or find out, each thing once, what decides most first."""
+    wanted = dict.fromkeys((*_missing(report), *_conditions(report), *_measurements(report)))
     return "What to measure or find out next:\n" + "\n".join(_hanging("", text, mark="- ") for text in wanted) if wanted else ""
 
 
-def _open(finding: Report) -> Iterator[str]:
-    """What would decide a finding."""
-    if finding["condition"]:
-        yield finding["condition"]["text"]
-    if finding["outcome"] == "not determined":
-        yield from (f"{plain(name)} (for {plain(finding['check'])})" for name in finding["missing"])
+def _missing(report: Report) -> Iterator[str]:
+    """Data without which a check has no answer at all."""
+    for finding in report["findings"]:
+        if finding["outcome"] == "not determined":
+            yield from (f"{plain(name)}, for want of which {plain(finding['check'])} has no answer" for name in finding["missing"])
+
+
+def _conditions(report: Report) -> Iterator[str]:
+    """What decides a *holds if*."""
+    yield from (finding["condition"]["text"] for finding in report["findings"] if finding["condition"])
+
+
+def _measurements(report: Report) -> Iterator[str]:
+    """How to pin down what is open, where it could decide something."""
+    telling = [one for one in report["measure_next"] if one["decides"]][:MOST_MEASUREMENTS]
+    for one in telling:
+        band = f"{_number(one['low'], one['unit'])} to {_number(one['high'], one['unit'])}"
+        yield f"{plain(one['quantity']).capitalize()}, now taken as {band}: {one['how']}"
 
 
 def _assumed(report: Report) -> str:
@@ -129,7 +154,7 @@ def plain(name: str) -> str:
 
 def _number(value: float | None, unit: str) -> str:
     """A figure with its unit, to four digits."""
-    return "-" if value is None else f"{value:.4g} {'' if unit == '1' else unit}".rstrip()
+    return "-" if value is None else f"{value:.4g} {UNITS.get(unit, unit)}".rstrip()
 
 
 def _hanging(title: str, text: str, *, mark: str = "    ") -> str:

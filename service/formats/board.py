@@ -145,10 +145,7 @@ def _cooling(table: Table) -> Cooling:
     case_to_board = _quantity(table, "case_to_board", d.THERMAL_RESISTANCE)
     board_to_air = _quantity(table, "board_to_air", d.THERMAL_RESISTANCE)
     if table.has("junction_to_air") and (table.has("case_to_board") or table.has("board_to_air")):
-        table.note("junction_to_air", None, why="stands beside a chain", allowed="junction_to_air alone, or case_to_board with board_to_air")
-    elif table.has("case_to_board") != table.has("board_to_air"):
-        missing = "board_to_air" if table.has("case_to_board") else "case_to_board"
-        table.note(missing, None, why="missing beside the other half of the chain", allowed="case_to_board with board_to_air")
+        table.note("junction_to_air", None, why="stands beside a chain", allowed="junction_to_air alone, or case_to_board and board_to_air")
     chain = case_to_board is not None or board_to_air is not None
     cooling = Cooling(
         ambient_c=_quantity(table, "ambient", d.TEMPERATURE) or AMBIENT,

@@ -1,6 +1,6 @@
 """A report as switchbank.report/1."""
 
-from service.facts.finding import Assumption, BothEnds, Condition, Figure, Finding, Input, Inverse, Report
+from service.facts.finding import Assumption, BothEnds, Condition, Figure, Finding, Input, Inverse, Measure, Report
 from service.facts.source import Source
 from service.facts.sourced import Attestation, Sourced
 from service.formats.board_json import board_json
@@ -29,6 +29,7 @@ def report_json(report: Report) -> Written:
         "provisional": {"value": report.provisional.value, "look_at": list(report.provisional.look_at)},
         "inverse": {name: _inverse(inverse) for name, inverse in report.inverse.items()},
         "cautions": list(report.cautions),
+        "measure_next": [_measure(measure) for measure in report.measure_next],
     }
 
 
@@ -134,4 +135,16 @@ def _inverse(inverse: Inverse) -> Written:
         "unit": inverse.unit,
         "check": inverse.check,
         "by_rule_set": {name: finite(value) for name, value in inverse.by_rule_set.items()},
+    }
+
+
+def _measure(measure: Measure) -> Written:
+    """Something open that is worth measuring."""
+    return {
+        "quantity": measure.quantity,
+        "low": finite(measure.low),
+        "high": finite(measure.high),
+        "unit": measure.unit,
+        "decides": finite(measure.decides),
+        "how": measure.how,
     }

@@ -3,9 +3,9 @@
 import math
 from dataclasses import dataclass, replace
 
-from service.derating.assess import assess
+from service.derating.checks import CHECKS
+from service.derating.open_case import open_case
 from service.facts.board import Bank, Board
-from service.facts.finding import Report
 from service.facts.reading import Conditions, Limit
 from service.facts.sourced import Known, Sourced
 from service.facts.switch import RatedValue, Switch
@@ -54,18 +54,20 @@ def part_wanted(board: Board) -> PartWanted:
 
 def _least_voltage(board: Board) -> float:
     """The trial part's rating, less by the margin that it has to spare."""
-    margins = _margins(assess(_with(board, volt=TRIAL_V, ohm=TRIAL_OHM)), "drain_source_voltage")
+    margins = _margins(_with(board, volt=TRIAL_V, ohm=TRIAL_OHM), "drain_source_voltage")
     return math.ceil(10 * TRIAL_V / min(margins) - 1e-9) / 10
 
 
 def _carries(board: Board, *, volt: float, ohm: float) -> bool:
     """Whether the claimed current holds in the worst corner with a part."""
-    return min(_margins(assess(_with(board, volt=volt, ohm=ohm)), "continuous_current")) >= 1
+    return min(_margins(_with(board, volt=volt, ohm=ohm), "continuous_current")) >= 1
 
 
-def _margins(report: Report, check: str) -> list[float]:
-    """The worst margins of a check, of every bank."""
-    return [finding.margin.worst for finding in report.findings if finding.check == check and finding.margin is not None]
+def _margins(board: Board, name: str) -> list[float]:
+    """The worst margins of one check, of every bank; the other checks are left aside, because this asks many times."""
+    case = open_case(board)
+    findings = (finding for check in CHECKS if check.name == name for finding in check.run(case))
+    return [finding.margin.worst for finding in findings if finding.margin is not None]
 
 
 def _with(board: Board, *, volt: float, ohm: float) -> Board:

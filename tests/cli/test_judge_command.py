@@ -1,6 +1,7 @@
 """`switchbank judge`: boards from files and from four options, answers for people and for programs, errors that can be acted on."""
 
 import json
+import os
 import tomllib
 from importlib.resources import files
 from pathlib import Path
@@ -170,9 +171,11 @@ def test_a_file_that_is_no_board_is_told_so(run, tmp_path, content):
 
 
 def test_an_unknown_part_could_not_be_judged(run):
-    """Code 3, with the three ways on; looking leaves no data folder behind."""
+    """Code 3, with the three ways on, and what a part would have to be (29.2 V; 5.12 mohm by hand); looking leaves no data folder behind."""
     ended = run("judge", "--part", "AB75N40", "--per-bank", 6, "--cells", 8, "--amps", 80)
 
     assert ended.code == 3
+    assert not Path(os.environ["SWITCHBANK_DATA_DIR"]).exists()
+    assert "rated for 29.2 V drain to source or more, and guaranteed to have 5.1 mohm or less" in ended.err
     assert "No kept part goes by 'AB75N40'" in ended.err
     assert "switchbank lookup AB75N40" in ended.err
