@@ -3,7 +3,8 @@
 Everything here works on the report's JSON object (schema switchbank.report/1), so that a frozen result of an older engine can be shown too.
 """
 
-from collections.abc import Mapping
+import json
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -151,18 +152,34 @@ def _claim_answer(report: Mapping[str, Any], words: str, checks: tuple[str, ...]
         return None
     worst = min(about, key=lambda f: (WORST_FIRST.index(f["outcome"]), _margin(f)))
     condition = worst.get("condition")
-    sentence = condition["text"] if worst["outcome"] == "holds if" and condition else worst.get("text") or ""
+    sentence = condition["text"] if worst["outcome"] == "holds if" and condition else _without_outcome(worst)
     return ClaimAnswer(words=words, outcome=worst["outcome"], sentence=sentence, check=worst["check"])
+
+
+def _without_outcome(finding: Finding) -> str:
+    """A finding's sentence without the outcome that stands before it on the page."""
+    text = str(finding.get("text") or "").removesuffix(f": {finding['outcome']}")
+    return text[:1].upper() + text[1:]
 
 
 def by_margin(report: Mapping[str, Any]) -> list[Finding]:
     """Findings that are no scenarios, the smallest margin first; those without a margin last."""
-    return sorted((f for f in report["findings"] if not f.get("scenario")), key=_margin)
+    return sorted(_alike_once(f for f in report["findings"] if not f.get("scenario")), key=_margin)
 
 
 def scenarios(report: Mapping[str, Any]) -> list[Finding]:
     """The what-ifs, in the order of the report."""
-    return [f for f in report["findings"] if f.get("scenario")]
+    return _alike_once(f for f in report["findings"] if f.get("scenario"))
+
+
+def _alike_once(findings: Iterable[Finding]) -> list[Finding]:
+    """Say once what is said of both banks alike."""
+    said: dict[str, Finding] = {}
+    for finding in findings:
+        figures = [finding["check"], *(finding.get(name) for name in ("outcome", "demand", "limit", "margin", "missing"))]
+        alike = json.dumps(figures, sort_keys=True)
+        said[alike] = {**said[alike], "bank": "both"} if alike in said else finding
+    return list(said.values())
 
 
 def answers(report: Mapping[str, Any]) -> tuple[Answer, ...]:

@@ -120,7 +120,7 @@ def conditions_in_words(cond: Conditions) -> str:
         ("solder point", cond.tsp, "°C"),
         ("junction", cond.tj, "°C"),
     )
-    said = [f"{name} {value:g} {unit}" for name, value, unit in numbers if value is not None]
+    said = [f"{name} {_small(value, unit)}" for name, value, unit in numbers if value is not None]
     said += [f"for {cond.t}"] if cond.t and cond.t != "steady" else []
     said += ["steady state"] if cond.t == "steady" else []
     said += [f"limited by the {cond.limited_by}"] if cond.limited_by else []
@@ -142,3 +142,10 @@ def _sheet_view(shelf: Shelf, sha256: str) -> SheetView | None:
         judged=tuple(judged),
         others=tuple(value for value in values if value.entry.reading.key not in JUDGED),
     )
+
+
+def _small(value: float, unit: str) -> str:
+    """A number with its unit; test currents below a milliampere as datasheets write them."""
+    if unit == "A" and 0 < abs(value) < 0.1:
+        return f"{value * 1e6:g} µA" if abs(value) < 1e-3 else f"{value * 1e3:g} mA"
+    return f"{value:g} {unit}"

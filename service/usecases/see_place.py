@@ -5,8 +5,8 @@ from service.facts.kept_reading import KeptReading
 from service.facts.reading import Box
 from service.usecases.ports import Cropper, Store
 
-# Why: a row alone is hard to place; a little of its neighbours, and the page's margins left out, show where it belongs. [pt]
-AROUND_ROW = 7.0
+# Why: a row alone is hard to place; a little of its neighbours and of its unit's cell show where it belongs. [pt]
+BESIDE_ROW, ABOVE_ROW = 24.0, 7.0
 
 
 class UnknownPlaceError(LookupError):
@@ -29,7 +29,7 @@ def row_crop(store: Store, cropper: Cropper, *, reading_id: str) -> bytes:
     """
     entry = entry_of(store, reading_id)
     reading = entry.reading
-    return cropper.crop(store.files.get(entry.sha256), page=reading.page, box=widened(reading.row_bbox, AROUND_ROW), mark=reading.bbox)
+    return cropper.crop(store.files.get(entry.sha256), page=reading.page, box=widened(reading.row_bbox), mark=reading.bbox)
 
 
 def page_picture(store: Store, cropper: Cropper, *, sha256: str, page: int, reading_id: str | None) -> bytes:
@@ -61,7 +61,7 @@ def document_of(store: Store, sha256: str) -> Document:
     return document
 
 
-def widened(box: Box, by: float) -> Box:
+def widened(box: Box) -> Box:
     """A box with a little around it; what lies outside the page is cut off by the renderer."""
     x0, top, x1, bottom = box
-    return (max(x0 - by, 0.0), max(top - by, 0.0), x1 + by, bottom + by)
+    return (max(x0 - BESIDE_ROW, 0.0), max(top - ABOVE_ROW, 0.0), x1 + BESIDE_ROW, bottom + ABOVE_ROW)

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from service.facts.document import Document, DocumentState
-from service.facts.part import Part
+from service.facts.part import Part, part_key
 from service.facts.reading import Sheet
 from service.usecases.ports import Store
 from service.usecases.see_place import UnknownPlaceError
@@ -22,6 +22,12 @@ class SheetState:
     document: Document
     sheet: Sheet | None
     parts: tuple[Part, ...]
+
+    @property
+    def main(self) -> Part | None:
+        """The part that the sheet is about in the first place; None while that is not clear."""
+        wanted = part_key(self.sheet.part or "") if self.sheet and not self.sheet.refused else ""
+        return next((part for part in self.parts if part.key == wanted), None)
 
 
 def see_sheet(store: Store, *, sha256: str) -> SheetState:

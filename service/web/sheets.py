@@ -1,8 +1,10 @@
 """Datasheets: how far a file's reading has come, its pages, and the crops that prove a number."""
 
-from flask import Blueprint, Response, redirect, render_template, request, url_for
+from flask import Blueprint, Response, flash, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response as Answer
 
+from service.usecases.link_sheet import link_sheet
+from service.usecases.name_part import NoNameError
 from service.usecases.see_place import document_of, entry_of, page_picture, row_crop
 from service.usecases.see_sheet import see_sheet
 from service.web import carried
@@ -26,10 +28,10 @@ def upload() -> Answer:
 
 @bp.get("/<sha256>")
 def show(sha256: str) -> str | Answer:
-    """Show how far the reading has come; a sheet of one part leads on to the part."""
+    """Show how far the reading has come; a sheet whose part is clear leads on to it."""
     view = see_sheet(desk().store, sha256=sha256)
-    if view.sheet and not view.sheet.refused and len(view.parts) == 1 and "stay" not in request.args:
-        return redirect(url_for("parts.show", key=view.parts[0].key, **carried.of(request.args)), 303)
+    if view.main and "stay" not in request.args:
+        return redirect(url_for("parts.show", key=view.main.key, **carried.of(request.args)), 303)
     return render_template("sheets/show.html", document=view.document, sheet=view.sheet, parts=view.parts, carried=carried.of(request.args))
 
 
@@ -38,6 +40,24 @@ def read_again(sha256: str) -> Answer:
     """Read a kept file again."""
     desk().read_later(document_of(desk().store, sha256).sha256)
     return redirect(url_for("sheets.show", sha256=sha256), 303)
+
+
+@bp.post("/<sha256>/part")
+def link(sha256: str) -> Answer:
+    """Take a person's word for which part the sheet is of."""
+    marking = request.form.get("marking", "")
+    try:
+        part = link_sheet(
+            document_of(desk().store, sha256).sha256,
+            marking=marking,
+            store=desk().store,
+            markings=desk().markings,
+            change=desk().change("said on the sheet's page"),
+        )
+    except NoNameError as error:
+        flash(str(error))
+        return redirect(url_for("sheets.show", sha256=sha256, **carried.of(request.form)), 303)
+    return redirect(url_for("parts.show", key=part.key, **carried.of(request.form)), 303)
 
 
 @bp.get("/<sha256>/file")

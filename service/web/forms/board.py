@@ -31,7 +31,7 @@ class Field:
 
 
 FOUR = (
-    Field(key="discharge_bank.part", label="Part on the switches", hint="the marking as read, ? for a doubtful character", kind="text"),
+    Field(key="discharge_bank.part", label="Part on the switches", hint="as read, ? for doubt", kind="text"),
     Field(key="discharge_bank.switches", label="Switches per bank", hint="in parallel, counted", kind="count"),
     Field(key="cells.in_series", label="Cells in series", hint="4 to 16 as a rule", kind="count"),
     Field(key="claim.continuous", label="Claimed current for hours", hint="in A", kind="amperes"),
