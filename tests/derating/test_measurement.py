@@ -1,0 +1,118 @@
+"""Tests on the bench: what they say, how far they may be believed, and what they allow for the whole."""
+
+import pytest
+from boards import FOUR_FIELDS, case_of
+from hypothesis import given
+from hypothesis import strategies as st
+
+from service.derating.case import Corner
+from service.derating.formulas.bench_test import (
+    cold_switch_resistance_ohm,
+    current_from_test_a,
+    resistance_from_drop_ohm,
+    resistance_from_rise_kpw,
+)
+from service.derating.measurement import HeatTest, Spot, allowed_current, junction_to_air, path_resistance, switch_resistance, with_measured_air
+from service.facts.sourced import Known, Sourced
+
+CASE = case_of(FOUR_FIELDS)
+BANK = CASE.discharge
+
+
+def read(value, unit, *, give_or_take=0.0):
+    """A reading of an instrument with its uncertainty."""
+    return Sourced(value=value, unit=unit, known=Known.MEASURED, low=value - give_or_take, high=value + give_or_take)
+
+
+def heat_test(*, amperes=40.0, probe_c=62.0, air_c=22.0, spot=Spot.TAB, lid_on=True, doubt_k=0.0):
+    """Half of the claim for an hour."""
+    return HeatTest(
+        current_a=read(amperes, "A"), probe_c=read(probe_c, "degC", give_or_take=doubt_k), air_c=read(air_c, "degC"), spot=spot, lid_on=lid_on,
+    )
+
+
+def test_figures_of_a_bench_test_by_hand():
+    """34.2 mV at 20 A is 1.71 mohm; six parts with a ratio of 1.2 are 8.55 mohm each; 40 K over 0.8 W is 50 K/W; half the rise root two."""
+    assert resistance_from_drop_ohm(drop_v=0.0342, current_a=20) == pytest.approx(1.71e-3)
+    assert cold_switch_resistance_ohm(drop_v=0.0342, current_a=20, switches=6, ratio=1.2) == pytest.approx(8.55e-3)
+    assert resistance_from_rise_kpw(rise_k=40, loss_w=0.8) == pytest.approx(50)
+    assert current_from_test_a(tested_a=10, tested_rise_k=20, tested_ratio=1, allowed_rise_k=40, allowed_ratio=1) == pytest.approx(14.142, abs=1e-3)
+
+
+def test_a_published_rise_gives_the_published_resistance():
+    """CV55: Nexperia AN90003 Table 10: 155 K at 5.05 W is 30.69 K/W."""
+    assert resistance_from_rise_kpw(rise_k=155, loss_w=5.05) == pytest.approx(30.69, abs=0.05)
+
+
+def test_a_heat_test_gives_a_band_that_holds_the_truth():
+    """A switch of 4.6 mohm at 25 degC, 48 K/W to the air and 0.5 K/W inside: by hand it shows 22 + 47.5 x P on its tab."""
+    warm = 22.0
+    for _ in range(60):
+        heat = (40 / 6) ** 2 * 4.6e-3 * ((warm + 273.15) / 298.15) ** 2.0
+        warm = 22 + 48 * heat
+    found = junction_to_air(CASE, BANK, heat_test(probe_c=22 + 47.5 * heat))
+
+    assert found.least < 48 < found.most
+    assert found.known is Known.MEASURED
+    assert "closed case" in found.name
+
+
+def test_an_open_case_says_what_it_did_not_cover():
+    """The air inside the closed case is then the ambient to take."""
+    assert "air inside the closed one" in junction_to_air(CASE, BANK, heat_test(lid_on=False)).name
+
+
+def test_where_the_probe_sat_widens_the_band_upwards():
+    """Farther from the silicon, less is known of it."""
+    tops = [junction_to_air(CASE, BANK, heat_test(spot=spot)).most for spot in (Spot.TAB, Spot.TOP, Spot.BOARD)]
+
+    assert tops == sorted(tops)
+    assert tops[0] < tops[2]
+
+
+def test_a_rise_within_the_doubt_is_refused():
+    """A test that says nothing must not replace a default."""
+    with pytest.raises(ValueError, match="says nothing"):
+        junction_to_air(CASE, BANK, heat_test(probe_c=23.0, doubt_k=2.0))
+    with pytest.raises(ValueError, match="says nothing"):
+        allowed_current(CASE, BANK, heat_test(probe_c=23.0, doubt_k=2.0), limit_c=175)
+
+
+def test_a_measured_board_is_judged_again_with_the_measurement():
+    """The measured band takes the default's place."""
+    measured = junction_to_air(CASE, BANK, heat_test())
+    board = with_measured_air(CASE.board, measured)
+
+    assert board.cooling.junction_to_air_kpw is measured
+    assert board.cooling.board_to_air_kpw is None
+
+
+def test_millivolts_give_milliohms_with_their_band():
+    """By hand: 34.2 +- 0.2 mV at 20 +- 0.5 A lies between 34.0 / 20.5 and 34.4 / 19.5 mohm."""
+    found = path_resistance(drop_v=read(0.0342, "V", give_or_take=0.0002), current_a=read(20, "A", give_or_take=0.5))
+
+    assert (found.least, found.value, found.most) == pytest.approx((1.65854e-3, 1.71e-3, 1.76410e-3), rel=1e-5)
+
+
+def test_millivolts_over_a_warm_bank_give_the_cold_switch():
+    """By hand: 50 mV at 60 A over six switches is 5 mohm each warm; at 75 degC, (348.15 / 298.15)^2 = 1.36353 colder: 3.667 mohm."""
+    found = switch_resistance(CASE, BANK, drop_v=read(0.05, "V"), current_a=read(60, "A"), junction_c=read(75, "degC"))
+
+    assert found.value == pytest.approx(3.667e-3, abs=1e-6)
+    assert found.least < found.value < found.most
+
+
+@given(ohm=st.floats(4.0e-3, 5.0e-3), kpw=st.floats(30, 60), amperes=st.floats(30, 50))
+def test_a_test_at_half_the_current_never_promises_more_than_the_board_bears(ohm, kpw, amperes):
+    """For a switch anywhere within its sheet the lower end lies below the true limit current, and the upper one above it."""
+    exponent, air, limit = 2.0, 40.0, 175.0
+    warm = air
+    for _ in range(200):
+        heat = (amperes / 6) ** 2 * ohm * ((warm + 273.15) / 298.15) ** exponent
+        warm = air + kpw * heat
+    test = heat_test(amperes=amperes, probe_c=air + (kpw - 0.75) * heat, air_c=air)
+    true = 6 * ((limit - air) / (kpw * ohm * ((limit + 273.15) / 298.15) ** exponent)) ** 0.5
+    found = allowed_current(CASE, BANK, test, limit_c=limit)
+
+    assert found.least <= true <= found.most
+    assert CASE.point(Corner.WORST)["ambient"] == air
