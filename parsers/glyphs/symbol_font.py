@@ -17,7 +17,7 @@ _UPPER_HALF = (
 SYMBOL: dict[int, str] = {
     **{0x20 + index: char for index, char in enumerate(_LOWER_HALF)},
     **{0xA0 + index: char for index, char in enumerate(_UPPER_HALF)},
-    0xD2: "®", 0xD3: "©", 0xD4: "™", 0xD7: "⋅", 0xE2: "®", 0xE3: "©", 0xE4: "™",
+    0xBE: "\u2014", 0xD2: "®", 0xD3: "©", 0xD4: "™", 0xD7: "⋅", 0xE2: "®", 0xE3: "©", 0xE4: "™",
 }  # fmt: skip
 """What a code of the Symbol font shows."""
 

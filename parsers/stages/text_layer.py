@@ -6,6 +6,7 @@ from parsers.errors import DatasheetError
 from parsers.glyphs.reader import reader_of
 from parsers.glyphs.symbol_font import SYMBOL
 from parsers.types import Glyph, Page, TextLayer, Word
+from service.facts.reading import Box
 
 _LOOKED_AT = 2
 """So many of the chosen pages tell. [pages]"""
@@ -15,6 +16,8 @@ _MISREAD = 3
 """So many signs that read as letters are no slip of one footnote. [characters]"""
 _UNREADABLE = 0.05
 """Share of characters that nothing tells the meaning of, above which the text is garbled. [1]"""
+_FIGURE = (4.0, 14.0)
+"""Width and height of a picture that may be a figure of a table. [pt]"""
 _PICTURED = 0.25
 """A page of pictures has more than this share of its area covered by them. [1]"""
 _VALUE = re.compile(r"(?<![\w.])[-+±]?\d+(?:[.,]\d+)?\s*(?:[mk]?V|[mµμunk]?A|m?W|°|℃|m?Ω|[nµμ]?C|[pn]F|ns|mJ)")
@@ -62,7 +65,26 @@ def _garbled(pages: list[Page]) -> bool:
     glyphs = [glyph for word in words for glyph in word.glyphs]
     unreadable = sum(1 for glyph in glyphs if "unmapped" in glyph.doubt)
     misread = sum(1 for word in words for glyph in word.glyphs if _misread(glyph, word))
+    if any(_pasted(page) for page in pages):
+        return True
     return sum(page.hidden for page in pages) > _HIDDEN or misread >= _MISREAD or unreadable > _UNREADABLE * len(glyphs)
+
+
+def _pasted(page: Page) -> bool:
+    """Whether a picture of the size of a figure stands in a line of words: a value that was pasted in and extracts as nothing."""
+    return any(_figure_sized(box) and _in_a_line(box, page.words) for box in page.pictures)
+
+
+def _figure_sized(box: Box) -> bool:
+    return _FIGURE[0] < box[2] - box[0] < _FIGURE[1] and _FIGURE[0] < box[3] - box[1] < _FIGURE[1]
+
+
+def _in_a_line(box: Box, words: tuple[Word, ...]) -> bool:
+    """Words at its left and at its right on the same height, and none over it."""
+    middle = (box[1] + box[3]) / 2
+    line = [word for word in words if word.box[1] < middle < word.box[3] and not word.text.isspace()]
+    over = any(word.box[0] < box[2] and box[0] < word.box[2] for word in line)
+    return not over and any(word.box[2] <= box[0] for word in line) and any(word.box[0] >= box[2] for word in line)
 
 
 def _misread(glyph: Glyph, word: Word) -> bool:
