@@ -10,7 +10,7 @@ _SIGNED = rf"(?P<sign>[{MINUS}+±]|\+/-)?\s?(?P<digits>\d{{1,5}}(?:\s?[.,]\s?\d{
 _EQUALS = r"\s*(?:=|＝|@|:|at|≤|<=|<|\bis\b)\s*"
 _FROM = rf"[{MINUS}+]?\s?[\d.]+\s*V?\s*(?:to|/|~|\.\.\.?|…)\s*"
 """The first end of a swing: ``VGS = 0 V to 10 V`` speaks of 10 V."""
-_DEGREE = r"\s*(?:°|˚|º|o|℃|\?|\ufffd)?\s*[CＣ]?(?![A-Za-z])"
+_DEGREE = r"\s*(?:°|˚|º|o|θ|q|℃|\?|\ufffd)?\s*[CＣ]?(?![A-Za-z])"
 
 _NAMES = {
     "vgs": r"V\s?GSS?(?:\s?[AB])?|V\s?\(GS\)|V\s?G(?:\s?S)?|Gate[- ]Source Voltage",

@@ -20,7 +20,7 @@ SCALE: dict[str, float] = {
 _NAMES = {name.lower(): name for name in SCALE} | {
     "c": "degC", "degc": "degC", "deg": "degC",
     "c/w": "K/W", "degc/w": "K/W", "k/w": "K/W", "deg/w": "K/W", "/w": "K/W", "c/mw": "K/mW", "degc/mw": "K/mW", "k/mw": "K/mW",
-    "w/c": "W/degC", "w/degc": "W/degC", "w/k": "W/degC", "w/deg": "W/degC",
+    "w/c": "W/degC", "w/": "W/degC", "w/degc": "W/degC", "w/k": "W/degC", "w/deg": "W/degC",
     "mw/c": "mW/degC", "mw/degc": "mW/degC", "mw/k": "mW/degC", "mw/deg": "mW/degC",
     "ohms": "ohm", "mohms": "mohm", "volts": "V", "volt": "V", "amps": "A", "amp": "A", "ampere": "A", "watts": "W", "watt": "W",
     "adc": "A", "apk": "A", "vdc": "V", "vpk": "V", "sec": "s", "secs": "s", "seconds": "s",
@@ -42,6 +42,5 @@ def unit_named(text: str) -> str | None:
     plain = plain.strip("()[]").replace("degdeg", "deg").replace("degK", "K")
     if plain[:1] == "M" and plain.lower() not in {"ma"} and len(plain) > 1:
         return None
-    plain = re.sub(r"^oC", "C", plain)
-    plain = re.sub(r"/oC$", "/C", plain)
+    plain = re.sub(r"(?:^|(?<=/))[oθq?\ufffd]C", "C", plain)
     return _NAMES.get(plain.lower())

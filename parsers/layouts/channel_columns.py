@@ -1,19 +1,17 @@
 """The family in which each channel of a dual part has a column of values of its own."""
 
-import re
-
 from parsers.grid import Head, Role
+from parsers.grammar.channel import channel_named
 from parsers.family import Family, Meaning
 from service.facts.reading import Conditions
 
-_CHANNEL = re.compile(r"^(?:Q[12]|N[- ]?(?:ch|channel)|P[- ]?(?:ch|channel))$", re.IGNORECASE)
 
 
 def _read(heads: tuple[Head, ...]) -> tuple[Meaning, ...] | None:
-    channels = [head for head in heads if head.role is Role.VALUE and _CHANNEL.match(head.text)]
+    channels = [head for head in heads if head.role is Role.VALUE and channel_named(head.text)]
     if len(channels) < 2:
         return None
-    return tuple(Meaning(head=head, cond=Conditions(ch=head.text) if head in channels else Conditions()) for head in heads)
+    return tuple(Meaning(head=head, cond=Conditions(ch=channel_named(head.text)) if head in channels else Conditions()) for head in heads)
 
 
 FAMILY = Family(name="channel columns", sentence="One column of values for each channel of a part with two switches.", read=_read)

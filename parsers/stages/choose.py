@@ -30,7 +30,7 @@ def chosen(candidates: Iterable[Candidate], sha256: str) -> tuple[Reading, ...]:
     """
     kept: dict[tuple[object, ...], Candidate] = {}
     for one in candidates:
-        place = (one.key, one.limit, one.page, one.value, round(one.box[0]), round(one.box[1]))
+        place = (one.key, one.limit, one.page, one.value, one.cond.part, one.cond.ch, round(one.box[0]), round(one.box[1]))
         if place not in kept or len(one.evidence) > len(kept[place].evidence):
             kept[place] = one
     return tuple(_reading(one, sha256) for one in kept.values())
@@ -39,7 +39,7 @@ def chosen(candidates: Iterable[Candidate], sha256: str) -> tuple[Reading, ...]:
 def _reading(one: Candidate, sha256: str) -> Reading:
     evidence = one.evidence | ({"second_reader"} if _seen_twice(one) else set())
     missing = [code for code in _NEEDED if code not in evidence]
-    name = f"{sha256}:{one.key}:{one.limit}:{one.page}:{one.box[0]:.0f},{one.box[1]:.0f}:{one.printed}"
+    name = f"{sha256}:{one.key}:{one.limit}:{one.page}:{one.box[0]:.0f},{one.box[1]:.0f}:{one.printed}:{one.cond.part or ''}{one.cond.ch or ''}"
     return Reading(
         id=hashlib.sha256(name.encode()).hexdigest()[:16],
         key=one.key,

@@ -17,7 +17,7 @@ _PACKAGE = re.compile(
     r"package[- ]limit|limited by (?:the )?(?:package|bond|wire)|(?:limited|restricted) by bond|bond[- ]?wires?|package limitation|limited by package|package is limited",
     re.IGNORECASE,
 )
-_SILICON = re.compile(r"silicon[- ]limit|calculated continuous current|limited by (?:the )?silicon|chip capability|die limit", re.IGNORECASE)
+_SILICON = re.compile(r"silicon[- ]limit|calculated continuous current|calculated (?:from|based on)[^.]{0,40}junction temperature|limited by (?:the )?silicon|chip capability|die limit", re.IGNORECASE)
 _JUNCTION = re.compile(
     r"(?:drain current|continuous current|ID|current rating)?[^.]{0,40}limited (?:only )?by (?:the )?max(?:imum|\.)?\s*(?:allowed|allowable|permissible|rated)?\s*(?:junction|channel)?\s*(?:temperature|Tj)",
     re.IGNORECASE,

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from parsers.grammar.channel import channel_named
 from parsers.grammar.number import Number, is_placeholder, numbers_in, without_marks
 from parsers.grammar.unit import SCALE, unit_named
 from parsers.grid import Candidate, Cell, Entry, Named, Role, hull
@@ -33,15 +34,21 @@ def candidates_in(rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Cand
         One candidate for each value whose unit and size the parameter allows.
     """
     above: tuple[Named, Conditions] | None = None
+    dual = len({channel for one in rows if (channel := _channel(one))}) == 2
     for one in rows:
         card = BY_KEY[one.key]
         mine = notes_for(one.entry, notes) + tuple(note for other in rows if other.key == one.key and _one_name(one, other) for note in notes_for(other.entry, notes, of_name=True))
-        said = said_of(one.entry, card, mine)
+        said = said_of(one.entry, card, mine, dual=dual)
         if above is not None and above[0].key == one.key:
             said = said.completed(above[1], card)
         above = (one, said.cond)
         for cell in one.entry.cells:
             yield from _candidate(one, card, cell, said)
+
+
+def _channel(one: Named) -> str | None:
+    """The channel that a row names."""
+    return channel_named(f"{one.entry.condition.own} ; {one.entry.label.own} ; {one.entry.symbol.own}")
 
 
 def _one_name(one: Named, other: Named) -> bool:
@@ -117,6 +124,8 @@ def unit_of(cell: Cell, entry: Entry, card: Card, said: Said) -> tuple[str | Non
 def _guessed(entry: Entry, card: Card, amperes: float | None) -> tuple[str | None, str]:
     """An on-resistance whose unit is unreadable is in ohms where it drops few volts at its test current, else in milliohms."""
     said = without_marks(f"{entry.unit.own or entry.unit.block or entry.unit.cell}").strip()
+    if card.key == "tj_max" and not any(letter.isascii() and letter.isalnum() for letter in said):
+        return "degC", _GUESSED
     if card.key != "rds_on" or len(said) > 1 or entry.table.region.carried:
         return None, ""
     values = [abs(number.value) for cell in entry.cells for number in numbers_in(without_marks(cell.text))]

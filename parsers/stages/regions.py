@@ -19,6 +19,7 @@ _VOCABULARY: dict[str, Role] = {
     **dict.fromkeys(("unit", "units", "单位", "単位", "unis"), Role.UNIT),
 }
 _PART = re.compile(r"^(?=.*\d)(?=.*[A-Z])[A-Z0-9][A-Z0-9/\-]{3,}[A-Za-z]?,?$")
+_SPECIAL = re.compile(r"^(?:Q[12]|[NP][- ]?ch(?:annel)?|\d{1,2}\s?(?:s|sec|secs|seconds)|steady[ -]?state)$", re.IGNORECASE)
 _NOTES = re.compile(r"^(?:notes?\b\s*[:：]?$|notes?\s*[:：]|※|备注|注[:：]|footnote)", re.IGNORECASE)
 _FIGURE = re.compile(r"^fig(?:ure|\.)?\s*\d+", re.IGNORECASE)
 _REACH = 75.0
@@ -64,15 +65,41 @@ def _heads(line: Line) -> tuple[Head, ...]:
                 heads.append(Head(role=role, box=box, text=text))
     heads = list(_merged(heads, line.size))
     roles = {head.role for head in heads}
-    parts = [word for word in strange if _PART.match(word.text)]
-    odd = len(strange) - len(parts)
-    if len(roles) < 2 and not (Role.UNIT in roles and parts):
+    phrases = list(_phrases(strange, line.size))
+    special = [phrase for phrase in phrases if _SPECIAL.match(_text(phrase))]
+    parts = [phrase for phrase in phrases if phrase not in special and len(phrase) == 1 and _PART.match(phrase[0].text)]
+    odd = len(phrases) - len(parts) - len(special)
+    if len(roles) < 2 and not (Role.UNIT in roles and (parts or special)):
         return ()
+    if len(special) > 1 and not any(role.numeric for role in roles):
+        heads += [_value(phrase) for phrase in special]
+        roles |= {Role.VALUE}
     if odd > len(heads) // 2 + (Role.UNIT in roles) or (not roles & {Role.MIN, Role.TYP, Role.MAX, Role.VALUE, Role.UNIT}):
         return ()
     if parts and not any(role.numeric for role in roles):
-        heads += [Head(role=Role.VALUE, box=word.box, text=word.text.strip(",")) for word in parts]
+        heads += [_value(phrase) for phrase in parts]
     return tuple(sorted(heads, key=lambda head: head.box[0]))
+
+
+def _phrases(words: Sequence[Word], size: float) -> Iterator[list[Word]]:
+    """Words that stand together."""
+    run: list[Word] = []
+    for word in words:
+        if run and word.box[0] - run[-1].box[2] > 0.6 * size:
+            yield run
+            run = []
+        run.append(word)
+    if run:
+        yield run
+
+
+def _text(words: Sequence[Word]) -> str:
+    return " ".join(word.text for word in words).strip(" ,()")
+
+
+def _value(words: Sequence[Word]) -> Head:
+    """A column of values that is headed by what they hold for: a part, a channel, a duration."""
+    return Head(role=Role.VALUE, box=hull([word.box for word in words]), text=_text(words))
 
 
 def _tokens(word: Word) -> Iterator[tuple[str, tuple[float, float, float, float]]]:

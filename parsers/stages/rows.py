@@ -1,7 +1,7 @@
 """Sixth stage: a table's lines become entries, one a line of values, each with what the other columns say about it."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from parsers.grammar.number import is_placeholder, numbers_in, without_marks
 from parsers.grid import Cell, Column, Entry, Line, Role, Table, Text, hull
@@ -181,24 +181,23 @@ def _place(middle: float, columns: Sequence[Column]) -> int:
 def _cells(one: Spread, columns: Sequence[Column]) -> Iterator[Cell]:
     """The value cells of a line; a cell of mere words is none."""
     for index, words in one.words.items():
-        if index == _OUTSIDE:
-            continue
-        column = columns[index]
-        if not column.role.numeric:
+        if index == _OUTSIDE or not columns[index].role.numeric:
             continue
         text = " ".join(word.text for word in words)
-        if len(cells_of_parts := [each for each in one.words if each != _OUTSIDE and columns[each].role.numeric and columns[each].cond.part]) == 1 and index in cells_of_parts:
-            column = _shared(words, column, columns)
         if is_placeholder(text) or any(not text[: number.start].strip("<≤>≥=(±+- \u2013\u2212") for number in numbers_in(without_marks(text))[:1]):
-            yield Cell(column=column, words=words, marks=tuple(mark for mark in one.line.marks if _beside(mark, words)))
+            marks = tuple(mark for mark in one.line.marks if _beside(mark, words))
+            yield from (Cell(column=column, words=words, marks=marks) for column in _speaks_of(one, index, words, columns))
 
 
-def _shared(words: Sequence[Word], column: Column, columns: Sequence[Column]) -> Column:
-    """The column of a lone value: one that stands between the columns of the parts speaks of all of them."""
-    parts = [each for each in columns if each.cond.part]
-    middle, all_of_them = (words[0].box[0] + words[-1].box[2]) / 2, (parts[0].x0 + parts[-1].x1) / 2
-    near = abs(middle - all_of_them) < abs(middle - (column.x0 + column.x1) / 2)
-    return replace(column, cond=replace(column.cond, part=None)) if near else column
+def _speaks_of(one: Spread, index: int, words: Sequence[Word], columns: Sequence[Column]) -> Sequence[Column]:
+    """The columns that a value speaks of: a lone one that stands between the columns of parts or channels speaks of each."""
+    split = [at for at, column in enumerate(columns) if column.role.numeric and (column.cond.part or column.cond.ch)]
+    if index not in split or sum(at in split for at in one.words) != 1:
+        return (columns[index],)
+    middle = (words[0].box[0] + words[-1].box[2]) / 2
+    common = (columns[split[0]].x0 + columns[split[-1]].x1) / 2
+    mine = (columns[index].x0 + columns[index].x1) / 2
+    return [columns[at] for at in split] if abs(middle - common) < abs(middle - mine) else (columns[index],)
 
 
 def _beside(mark: Word, words: Sequence[Word]) -> bool:

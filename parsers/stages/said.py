@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields, replace
 
+from parsers.grammar.channel import channel_named
 from parsers.grammar.condition import bare_temperature, conditions_in, counts_of
 from parsers.grid import Entry
 from parsers.parameter import Card
@@ -66,13 +67,14 @@ class Said:
             yield f"none of {', '.join(card.needs)} stands beside it"
 
 
-def said_of(entry: Entry, card: Card, notes: Sequence[Note]) -> Said:
+def said_of(entry: Entry, card: Card, notes: Sequence[Note], *, dual: bool) -> Said:
     """Conditions of an entry.
 
     Args:
         entry: The entry.
         card: The parameter that it states: it says which conditions are kept.
         notes: Footnotes that the entry refers to.
+        dual: Whether the table's rows name two channels.
 
     Returns:
         The row's own words first, then those of its paragraph where they are unanimous, then caption and footnotes.
@@ -88,6 +90,9 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note]) -> Said:
         found |= _by_caption(entry, own)
         trace.append("temperature from the caption")
     kept = {name: value for name, value in found.items() if value is not None and name in card.keeps}
+    channel = channel_named(f"{entry.condition.own} ; {entry.label.own} ; {entry.symbol.own}") if dual else None
+    if channel:
+        kept["ch"] = channel
     if card.key == "qg":
         kept |= _swing(f"{entry.symbol.own} ; {entry.label.own}")
     if card.key in {"id_cont", "pd", "rth_ja", "rth_jl"}:

@@ -13,6 +13,9 @@ _BELOW = 14.0
 """An upright line of a table begins no further below its heading than this. [pt]"""
 _BESIDE = 40.0
 """Without a drawn line the last column ends this far right of its heading. [pt]"""
+_STRIP = 3
+"""Text of the next column begins after the first strip of this many steps that no word crosses. [1]"""
+_TEXT = (Role.LABEL, Role.CONDITION)
 _UNDER = 22.0
 """A line with a word no further aside from a value's heading than this is a row; others do not speak on gaps. [pt]"""
 _STEP = 1.0
@@ -43,7 +46,8 @@ def _columns(region: Region, meanings: Sequence[Meaning]) -> Iterator[Column]:
         edges.append(_edge(region, first.box[0] - 60, first.middle, near_right=True))
         yield Column(role=Role.LABEL, x0=-1e9, x1=edges[-1][0], ruled=edges[-1][1])
     for meaning, following in zip(meanings, meanings[1:], strict=False):
-        edges.append(_edge(region, meaning.head.middle, following.head.middle, near_right=not meaning.head.role.numeric))
+        first = following.head.role in _TEXT and meaning.head.role not in _TEXT
+        edges.append(_edge(region, meaning.head.middle, following.head.middle, near_right=not meaning.head.role.numeric, first=first))
         left, right = edges[-2], edges[-1]
         yield _column(meaning, left, right)
     last = meanings[-1]
@@ -56,12 +60,12 @@ def _column(meaning: Meaning, left: tuple[float, bool], right: tuple[float, bool
     return Column(role=meaning.head.role, x0=left[0], x1=right[0], text=meaning.head.text, cond=meaning.cond, ruled=left[1] and right[1])
 
 
-def _edge(region: Region, left: float, right: float, *, near_right: bool) -> tuple[float, bool]:
+def _edge(region: Region, left: float, right: float, *, near_right: bool, first: bool = False) -> tuple[float, bool]:
     """The edge between two headings: a drawn line, else the middle of the emptiest gap between them."""
     drawn = sorted(_uprights(region, left, right))
     if drawn:
         return (drawn[-1] if near_right else drawn[0]), True
-    return _gap(region, left, right), False
+    return _gap(region, left, right, first=first), False
 
 
 def _uprights(region: Region, left: float, right: float) -> Iterator[float]:
@@ -81,8 +85,25 @@ def _uprights(region: Region, left: float, right: float) -> Iterator[float]:
     return (float(x) for x, length in covered.items() if length >= _COVERS * (bottom - top) and (region.carried or x in beside))
 
 
-def _gap(region: Region, left: float, right: float) -> float:
-    """The middle of the widest strip between two places that the fewest words cross."""
+def _gap(region: Region, left: float, right: float, *, first: bool) -> float:
+    """The middle of the widest strip between two places that the fewest words cross, or of the first where text begins at its right."""
+    crossed = _crossings(region, left, right)
+    least = min(crossed)
+    strips: list[tuple[int, int]] = []
+    start = None
+    for step, count in enumerate([*crossed, least + 1]):
+        if count == least and start is None:
+            start = step
+        elif count != least and start is not None:
+            strips.append((step - start, start))
+            start = None
+    wide = [strip for strip in strips if strip[0] >= _STRIP]
+    width, begin = wide[0] if first and wide else max(strips)
+    return left + (begin + width / 2) * _STEP
+
+
+def _crossings(region: Region, left: float, right: float) -> list[int]:
+    """How many words of rows cross each step between two places."""
     steps = max(2, int((right - left) / _STEP))
     crossed = [0] * steps
     below = [head.middle for head in region.heads if head.role.numeric]
@@ -90,18 +111,9 @@ def _gap(region: Region, left: float, right: float) -> float:
         if not any(abs((word.box[0] + word.box[2]) / 2 - middle) < _UNDER for word in line.words for middle in below):
             continue
         for word in line.words:
-            if word.box[2] <= left or word.box[0] >= right:
-                continue
             for step in range(max(0, int((word.box[0] - left) / _STEP)), min(steps, int((word.box[2] - left) / _STEP) + 1)):
                 crossed[step] += 1
-    least = min(crossed)
-    best, start = (0, 0), None
-    for step, count in enumerate([*crossed, least + 1]):
-        if count == least and start is None:
-            start = step
-        elif count != least and start is not None:
-            best, start = max(best, (step - start, start)), None
-    return left + (best[1] + best[0] / 2) * _STEP
+    return crossed
 
 
 def _inside(region: Region) -> Iterator[Rule]:
