@@ -1,5 +1,6 @@
 """Can the switches carry the claimed current for hours?"""
 
+from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
 from service.derating.check import Check
 from service.derating.formulas.settling import Settled, network_loop_gain
@@ -19,7 +20,7 @@ SIMPLE = "Tj = Ta + RthJA x (I/n)^2 x RDS(on) x k(Tj)"
 
 def run(case: Case) -> tuple[Finding, ...]:
     """Judge each bank."""
-    return tuple(_judge(case, bank) for bank in case.banks)
+    return each_bank(case, _judge)
 
 
 def _judge(case: Case, bank: BankCase) -> Finding:

@@ -1,6 +1,7 @@
 """Does unequal sharing push one of the parallel switches past its limit?"""
 
 from service.derating import figures
+from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
 from service.derating.check import Check
 from service.derating.formulas.settling import Settled
@@ -22,7 +23,7 @@ EVEN_TRACKS = figures.default(0.0, "ohm", "copper of equal length to every switc
 def run(case: Case) -> tuple[Finding, ...]:
     """Judge each bank."""
     own = case.with_quantities((quantity("track_asymmetry", figures.single(EVEN_TRACKS)),))
-    return tuple(_judge(own, bank) for bank in own.banks)
+    return each_bank(own, _judge)
 
 
 def _judge(case: Case, bank: BankCase) -> Finding:

@@ -1,6 +1,7 @@
 """Is the gate driven within its rating, and hard enough for the printed on-resistance?"""
 
 from service.derating import figures
+from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
 from service.derating.check import Check
 from service.derating.figures import Ends
@@ -21,7 +22,7 @@ UNKNOWN_GATE_V = figures.default(10.0, "V", "10 V, up to 12 V from drivers with 
 
 def run(case: Case) -> tuple[Finding, ...]:
     """Judge each bank."""
-    return tuple(_judge(case, bank) for bank in case.banks)
+    return each_bank(case, _judge)
 
 
 def _judge(case: Case, bank: BankCase) -> Finding:

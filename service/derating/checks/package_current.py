@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
 from service.derating.case_ratings import CaseState, case_state, largest_within_a, silicon_left_a
 from service.derating.check import Check
@@ -20,7 +21,7 @@ PACKAGE, SILICON = "package", "silicon"
 
 def run(case: Case) -> tuple[Finding, ...]:
     """Judge each bank."""
-    return tuple(_judge(case, bank) for bank in case.banks)
+    return each_bank(case, _judge)
 
 
 def _judge(case: Case, bank: BankCase) -> Finding:

@@ -1,5 +1,6 @@
 """What is left of the headline watts at the real case temperature?"""
 
+from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
 from service.derating.case_ratings import CaseState, case_state, largest_within_a, power_left_w
 from service.derating.check import Check
@@ -20,7 +21,7 @@ RESIDUAL_WORTH_SAYING = 0.04
 
 def run(case: Case) -> tuple[Finding, ...]:
     """Judge each bank."""
-    return tuple(_judge(case, bank) for bank in case.banks)
+    return each_bank(case, _judge)
 
 
 def _judge(case: Case, bank: BankCase) -> Finding:
