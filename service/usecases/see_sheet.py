@@ -27,7 +27,8 @@ class SheetState:
     def main(self) -> Part | None:
         """The part that the sheet is about in the first place; None while that is not clear."""
         wanted = part_key(self.sheet.part or "") if self.sheet and not self.sheet.refused else ""
-        return next((part for part in self.parts if part.key == wanted), None)
+        named = next((part for part in self.parts if part.key == wanted), None)
+        return named or (self.parts[0] if len(self.parts) == 1 else None)
 
 
 def see_sheet(store: Store, *, sha256: str) -> SheetState:

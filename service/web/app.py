@@ -1,7 +1,7 @@
 """Make the application that shows the pages."""
 
 from flask import Flask, render_template
-from werkzeug.exceptions import HTTPException, NotFound
+from werkzeug.exceptions import HTTPException, NotFound, SecurityError
 
 from service.usecases.review_reading import UnknownReadingError
 from service.usecases.see_board import UnknownBoardError
@@ -37,4 +37,7 @@ def create_app(desk: Desk, *, secret_key: str) -> Flask:
 
 def show_error(error: HTTPException) -> tuple[str, int]:
     """Say what went wrong, and what to do."""
+    if isinstance(error, SecurityError):
+        # Why without a page: no address of ours can be made for a host that is not ours.
+        return "These pages answer on this machine's own names alone: 127.0.0.1, ::1 or localhost.\n", 400
     return render_template("error.html", name=error.name, description=error.description), error.code or 500

@@ -37,8 +37,9 @@ def secure(app: Flask) -> None:
         # Why no end: a form that lay open over night must not lose what was typed; the token still dies with the session.
         WTF_CSRF_TIME_LIMIT=None,
     )
-    CSRFProtect(app)
+    # Why in this order: a foreign site is told so, before its form's token is looked at.
     app.before_request(refuse_foreign_origin)
+    CSRFProtect(app)
     app.after_request(add_headers)
 
 
