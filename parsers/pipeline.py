@@ -12,6 +12,7 @@ from parsers.stages.normalise import candidates_in
 from parsers.stages.open_document import open_document
 from parsers.stages.regions import regions_in
 from parsers.stages.rows import entries_in
+from parsers.stages.statements import statements_on
 from parsers.stages.tables import table_of
 from parsers.stages.words import read_page
 from parsers.types import Page
@@ -53,7 +54,10 @@ def readings_in(pages: Sequence[Page], sha256: str) -> tuple[Reading, ...]:
     lines = {page.number: lines_in(page) for page in pages}
     notes = [note for page in pages for note in notes_on(page.number, lines[page.number])]
     tables = list(tables_in(pages, lines))
-    return chosen((candidate for table in tables for candidate in candidates_in(named(trusted(entries_in(table))), notes)), sha256)
+    printed = [candidate for table in tables for candidate in candidates_in(named(trusted(entries_in(table))), notes)]
+    tabled = {(one.page, one.key) for one in printed}
+    said = [one for page in sorted({page for page, _ in tabled}) for one in statements_on(page, lines[page]) if any(one.key == key for _, key in tabled)]
+    return chosen([*printed, *said], sha256)
 
 
 def trusted(entries: tuple[Entry, ...]) -> tuple[Entry, ...]:
