@@ -1,0 +1,54 @@
+"""Put a part on the list of those that wait for a datasheet, with a phrase to search for; nothing leaves the machine."""
+
+from service.facts.change import Change
+from service.facts.part import Wanted, wanted_key
+from service.usecases.ports import MarkingReader, Store
+
+MOST_READINGS = 4
+
+
+class NoMarkingError(ValueError):
+    """A marking without one certain character."""
+
+
+def wait_for_sheet(marking: str, *, store: Store, markings: MarkingReader, change: Change, package: str = "", pins: int | None = None) -> Wanted:
+    """Put a marking on the list, once, as last seen.
+
+    Args:
+        marking: As read off the board, ``?`` for a character in doubt.
+        store: Where the list is kept.
+        markings: Spells the likely readings out.
+        change: Who saw it, when and why.
+        package: As seen, empty where nobody said.
+        pins: As counted.
+
+    Returns:
+        The line of the list.
+
+    Raises:
+        NoMarkingError: The marking has no certain letter or digit.
+    """
+    if not wanted_key(marking).replace("?", ""):
+        raise NoMarkingError(f"{marking!r} has no letter or digit that is certain; type what can be read, with ? for the rest")
+    phrase = search_phrase(marking, markings=markings, package=package, pins=pins)
+    wanted = Wanted(marking=marking.strip(), package=package.strip(), pins=pins, phrase=phrase, change=change)
+    with store.changing() as shelf:
+        shelf.wanted.add(wanted)
+    return wanted
+
+
+def search_phrase(marking: str, *, markings: MarkingReader, package: str = "", pins: int | None = None) -> str:
+    """Word a search for a datasheet, to copy: likely readings of the marking, the package, the pins.
+
+    Args:
+        marking: As read off the board; a character in doubt becomes ``*``.
+        markings: Spells the likely readings out.
+        package: As seen.
+        pins: As counted.
+
+    Returns:
+        ``"AB75N40" OR "A875N40" TO-263 7-pin MOSFET datasheet`` and the like.
+    """
+    readings = " OR ".join(f'"{reading.replace("?", "*")}"' for reading in markings.likely(marking, most=MOST_READINGS))
+    counted = f"{pins}-pin" if pins else ""
+    return " ".join(text for text in (readings, package.strip(), counted, "MOSFET datasheet") if text)
