@@ -6,6 +6,7 @@ import getpass
 import logging
 import os
 import secrets
+import tomllib
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from service.usecases.look_up_marking import Candidate
     from service.usecases.part_wanted import PartWanted
     from service.usecases.ports import MarkingReader, Store
+    from service.usecases.set_up_example import Example
     from service.web.desk import Desk
 
 log = logging.getLogger("switchbank")
@@ -177,7 +179,7 @@ def lay_desk(data_dir: Path | None, *, example_data: bool = False) -> "Desk":
     return desk
 
 
-def serve(*, host: str, port: int, data_dir: Path | None, example_data: bool = False, announce: Callable[[str], None] = print) -> None:
+def serve(*, host: str, port: int, data_dir: Path | None, example_data: bool = False) -> None:
     """Serve the pages until the program is stopped.
 
     Args:
@@ -185,7 +187,6 @@ def serve(*, host: str, port: int, data_dir: Path | None, example_data: bool = F
         port: Port; 0 takes one that is free.
         data_dir: The data folder.
         example_data: Whether it holds the invented example.
-        announce: Says where the pages are.
     """
     import waitress  # type: ignore[import-untyped]
 
@@ -194,8 +195,36 @@ def serve(*, host: str, port: int, data_dir: Path | None, example_data: bool = F
     app = create_app(lay_desk(data_dir, example_data=example_data), secret_key=_secret_key(data_dir))
     server = waitress.create_server(app, host=host, port=port, threads=8, ident=None)
     shown = f"[{host}]" if ":" in host else host
-    announce(f"Switchbank is on http://{shown}:{server.effective_port} (stop it with Ctrl+C)")
+    print(f"Switchbank is on http://{shown}:{server.effective_port} (stop it with Ctrl+C)", flush=True)  # noqa: T201  where to look
     server.run()
+
+
+def demo(*, host: str, port: int, data_dir: Path | None) -> None:
+    """Serve the pages with the invented example, set up in a data folder of its own.
+
+    Args:
+        host: Address of this machine.
+        port: Port; 0 takes one that is free.
+        data_dir: Folder of the example; one beside this user's data folder where none is named.
+
+    Raises:
+        StoreError: The folder holds somebody's own data.
+    """
+    from datastore.store import DATABASE
+    from parsers import process
+    from service.facts.keeping_error import StoreError
+    from service.usecases.set_up_example import set_up_example
+
+    folder = data_dir or _folder(None).with_name("switchbank-demo")
+    mark = folder / "example-data"
+    if (folder / DATABASE).exists() and not mark.exists():
+        raise StoreError(f"{folder} holds data of your own; the example needs a folder of its own, so name another one with --data-dir.")
+    process.start()
+    store = open_store(folder)
+    mark.touch()
+    say = partial(print, flush=True)
+    set_up_example(_example(), store=store, reader=JailedReader(), markings=_markings(), change=change("the invented example"), told=say)
+    serve(host=host, port=port, data_dir=folder, example_data=True)
 
 
 def open_store(data_dir: Path | None) -> "SqlStore":
@@ -236,6 +265,19 @@ def _store_to_look_at(data_dir: Path | None) -> "Store":
     from datastore.store import DATABASE
 
     return open_store(data_dir) if (_folder(data_dir) / DATABASE).exists() else MemoryStore()
+
+
+def _example() -> "Example":
+    """The example: beside the program where it is installed, in the fixtures of a checkout otherwise."""
+    from service.usecases.set_up_example import Example
+
+    here = Path(__file__).parent
+    root = next(folder for folder in (here / "example", here.parent / "fixtures") if (folder / "packs").is_dir())
+    scenario = tomllib.loads((root / "packs" / "scenario.toml").read_text(encoding="utf-8"))
+    return Example(
+        sheets=tuple((Path(name).name, (root / name).read_bytes()) for name in scenario["sheets"]),
+        boards=tuple((board["title"], tomllib.loads((root / board["file"]).read_text(encoding="utf-8"))) for board in scenario["boards"]),
+    )
 
 
 def _markings() -> "MarkingReader":

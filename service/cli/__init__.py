@@ -5,9 +5,12 @@ import sys
 from importlib import import_module
 from importlib.metadata import version
 from io import TextIOWrapper
-from typing import ClassVar
+from typing import ClassVar, NoReturn
 
 import rich_click as click
+
+from service.cli.failing import Failed
+from service.facts.keeping_error import DamagedFileError, MovedOnError, StoreError
 
 
 class Commands(click.RichGroup):
@@ -65,7 +68,17 @@ def main() -> None:
     except click.ClickException as wrong:
         wrong.show()
         sys.exit(wrong.exit_code)
+    except (StoreError, DamagedFileError, MovedOnError) as error:
+        end(str(error))
     except BrokenPipeError:
         # Why: Python writes what is left when it ends, into a pipe that nobody reads any more.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
         sys.exit(141)
+    except OSError as error:
+        end(f"{error.strerror or error}{f': {error.filename}' if error.filename else ''}")
+
+
+def end(words: str) -> NoReturn:
+    """End with words on standard error, and the code of what was asked in vain."""
+    Failed(words).show()
+    sys.exit(Failed.exit_code)

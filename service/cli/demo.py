@@ -5,14 +5,13 @@ from pathlib import Path
 import rich_click as click
 
 from service import wiring
-from service.cli import options
 from service.cli.serve import loopback
 
 
 @click.command
 @click.option("--host", default="127.0.0.1", show_default=True, help="Address of this very machine.")
 @click.option("--port", type=click.IntRange(0, 65535), default=8765, show_default=True, help="Port to listen on; 0 takes any that is free.")
-@options.data_dir
+@click.option("--data-dir", type=click.Path(file_okay=False, path_type=Path), help="Folder of the example; never your own data folder.")
 def demo(host: str, port: int, data_dir: Path | None) -> None:
     """Start the pages with invented example data, in a data folder of its own.
 

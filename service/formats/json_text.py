@@ -2,6 +2,7 @@
 
 import json
 import math
+from datetime import date
 
 
 def json_bytes(written: object, *, indent: int | None = None) -> bytes:
@@ -14,7 +15,15 @@ def json_bytes(written: object, *, indent: int | None = None) -> bytes:
     Returns:
         UTF-8, whatever the terminal speaks.
     """
-    return (json.dumps(written, ensure_ascii=False, allow_nan=False, indent=indent) + "\n").encode("utf-8", errors="replace")
+    text = json.dumps(written, ensure_ascii=False, allow_nan=False, indent=indent, default=_day)
+    return f"{text}\n".encode("utf-8", errors="replace")
+
+
+def _day(value: object) -> str:
+    """A date of TOML, which JSON lacks, as text."""
+    if isinstance(value, date):
+        return value.isoformat()
+    raise TypeError(f"{value!r} is neither JSON nor a date")
 
 
 def finite(value: float | None) -> float | None:

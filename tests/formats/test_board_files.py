@@ -120,7 +120,7 @@ def test_every_problem_of_a_file_is_said_at_once():
             "cells": {"in_series": 33, "charge_voltage": "3.65 A"},
             "discharge_bank": {"part": "typed:A", "switches": 0},
             "board": {"port": "both", "shunt_on_board": "yes"},
-            "cooling": {"case_to_board": "4 K/W"},
+            "cooling": {"case_to_board": "4 K/W", "junction_to_air": "50 K/W"},
             "leads": {"size": "7.5 AWG"},
             "rules": {"set": "house"},
         },
@@ -136,7 +136,7 @@ def test_every_problem_of_a_file_is_said_at_once():
         "discharge_bank.switches",
         "board.port",
         "board.shunt_on_board",
-        "cooling.board_to_air",
+        "cooling.junction_to_air",
         "leads.length",
         "leads.size",
         "rules.set",
@@ -169,6 +169,13 @@ def test_cooling_is_a_chain_or_one_figure_never_both(least):
     chain = {"junction_to_air": "50 K/W", "case_to_board": "4 K/W", "board_to_air": "2 K/W"}
 
     assert "cooling.junction_to_air" in problems_of(least | {"cooling": chain})
+
+
+def test_one_link_of_the_chain_is_enough_to_begin_with(least):
+    """What is known of the other is the engine's to bound; the simple form no longer applies."""
+    cooling = read_board(least | {"cooling": {"case_to_board": "4 K/W"}}).cooling
+
+    assert (cooling.case_to_board_kpw.value, cooling.board_to_air_kpw, cooling.junction_to_air_kpw) == (4.0, None, None)
 
 
 @pytest.mark.parametrize(

@@ -3,6 +3,7 @@
 import json
 import math
 from dataclasses import replace
+from datetime import date
 
 import pytest
 from jsonschema import ValidationError
@@ -123,3 +124,10 @@ def test_the_schema_refuses_a_fifth_outcome(report, validator):
 
     with pytest.raises(ValidationError):
         validator("report").validate(written)
+
+
+def test_a_date_of_toml_leaves_as_text():
+    """A board file may write a day as TOML does; JSON has only text for it."""
+    assert json_bytes({"on": date(2026, 11, 2)}) == b'{"on": "2026-11-02"}\n'
+    with pytest.raises(TypeError):
+        json_bytes({"on": object()})
