@@ -6,8 +6,8 @@ from parsers.glyphs.symbol_font import SYMBOL
 from parsers.types import Glyph, Word
 
 _SAME = str.maketrans({
-    "\u2212": "-", "\u2013": "-", "\u2014": "-", "\u2010": "-", "\u2011": "-", "\u00ad": "-", "\u2126": "Ω", "\u00b5": "μ", "\u2206": "Δ",  # noqa: RUF001
-    "\u00ba": "°", "\u02da": "°", "\u2218": "°", "\u2266": "≤", "\u2267": "≥", "\uff0c": ",", "\uff1a": ":", "\uff1b": ";", "\uff08": "(",  # noqa: RUF001
+    "\u2212": "-", "\u2013": "-", "\u2014": "-", "\u2010": "-", "\u2011": "-", "\u00ad": "-", "\u2126": "Ω", "\u00b5": "μ", "\u2206": "Δ",
+    "\u00ba": "°", "\u02da": "°", "\u2218": "°", "\u2266": "≤", "\u2267": "≥", "\uff0c": ",", "\uff1a": ":", "\uff1b": ";", "\uff08": "(",
     "\uff09": ")", "\uff1d": "=", "\uff0d": "-", "\uff0b": "+", "\u2103": "°C", "\u22c5": "·", "\u2022": "·", "\u25cf": "·",
 })  # fmt: skip
 """Signs that mean the same in a table, brought to one of them. Figures are left alone: a raised or full-width one is another character."""

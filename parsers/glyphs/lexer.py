@@ -1,7 +1,7 @@
 """A page's content stream as operators with their operands (ISO 32000-1:2008, 7.8.2)."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 _REGULAR = rb"[^\s\x00()<>\[\]{}/%]"
@@ -26,11 +26,11 @@ _JOINT, _BOX, _CURVE = 3, 6, 9
 _NUMBER, _OPERATOR, _NAME, _STRING, _HEX, _OPEN, _CLOSE, _OPEN_MAP, _CLOSE_MAP, _BRACKETED, _COMMENT, _ODD_NUMBER = range(10, 22)
 _ESCAPE = re.compile(rb"\\([0-7]{1,3}|\r\n|.)", re.DOTALL)
 _ESCAPED = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\f", b"\n": b"", b"\r": b"", b"\r\n": b""}
+_BRACKET = re.compile(rb"\\.|[()]", re.DOTALL)
 _LEADING_NUMBER = re.compile(rb"[-+]?\d*\.?\d*")
 _HEX_ESCAPE = re.compile(rb"#([0-9A-Fa-f]{2})")
 _END_OF_PICTURE = re.compile(rb"(?<=[\s\x00>])EI(?=[\s\x00]|$)")
 _CONSTANTS = {b"true": True, b"false": False, b"null": None}
-_MOST_OPERANDS = 100_000
 
 
 class Name(str):
@@ -52,50 +52,60 @@ def operations(content: bytes) -> Iterator[tuple[bytes, list[Any]]]:
     Yields:
         The operator and the operands before it: numbers as floats, strings as bytes, arrays as lists. Of a curve only its end.
     """
-    operands: list[Any] = []
-    open_lists: list[list[Any]] = []
+    operands = _Operands()
     position, next_token = 0, _TOKEN.match
     while match := next_token(content, position):
-        kind, position = match.lastindex, match.end()
+        kind, position = match.lastindex or 0, match.end()
         if kind == _NUMBER:
-            operands.append(float(match[10]))
+            operands.values.append(float(match[10]))
         elif kind == _JOINT:
             yield match[3], [float(match[1]), float(match[2])]
-        elif kind == _OPERATOR:
-            if not open_lists:
-                operator = match[11]
-                if operator == b"ID":
-                    position = _after_picture(content, position)
-                    operands = [_picture(operands)]
-                    operator = b"EI"
-                yield operator, operands
-                operands = []
-            elif match[11] in _CONSTANTS:
-                operands.append(_CONSTANTS[match[11]])
-        elif kind == _BOX:
-            yield b"re", [float(match[1]), float(match[2]), float(match[4]), float(match[5])]
         elif kind == _CURVE:
             yield b"c", [float(match[7]), float(match[8])]
-        elif kind == _STRING:
-            operands.append(_ESCAPE.sub(_unescape, match[13]) if b"\\" in match[13] else match[13])
-        elif kind == _HEX:
-            operands.append(_from_hex(match[14]))
-        elif kind == _NAME:
-            operands.append(Name(_name(match[12])))
+        elif kind == _BOX:
+            yield b"re", [float(match[1]), float(match[2]), float(match[4]), float(match[5])]
+        elif kind != _OPERATOR:
+            position = operands.take(kind, match, position)
+        elif operands.nested:
+            operands.take_constant(match[11])
+        elif match[11] == b"ID":
+            position = _after_picture(content, position)
+            yield b"EI", [Picture(_map(operands.all()))]
+        else:
+            yield match[11], operands.all()
+
+
+class _Operands:
+    """Values before an operator, in as many nested arrays and dictionaries as are open."""
+
+    def __init__(self) -> None:
+        self.values: list[Any] = []
+        self.nested: list[list[Any]] = []
+
+    def all(self) -> list[Any]:
+        """Give the values away and begin anew."""
+        values, self.values = self.values, []
+        return values
+
+    def take_constant(self, word: bytes) -> None:
+        """Take a word that stands for a value."""
+        if word in _CONSTANTS:
+            self.values.append(_CONSTANTS[word])
+
+    def take(self, kind: int, match: re.Match[bytes], position: int) -> int:
+        """Take a value that is no plain number, and say where the next token begins."""
+        if kind in _VALUES:
+            self.values.extend(_VALUES[kind](match[kind]))
         elif kind in (_OPEN, _OPEN_MAP):
-            open_lists.append(operands)
-            operands = []
-        elif kind in (_CLOSE, _CLOSE_MAP):
-            if open_lists:
-                inner, operands = operands, open_lists.pop()
-                operands.append(inner if kind == _CLOSE else _map(inner))
+            self.nested.append(self.values)
+            self.values = []
+        elif kind in (_CLOSE, _CLOSE_MAP) and self.nested:
+            inner, self.values = self.values, self.nested.pop()
+            self.values.append(inner if kind == _CLOSE else _map(inner))
         elif kind == _BRACKETED:
-            text, position = _bracketed(content, position)
-            operands.append(text)
-        elif kind == _ODD_NUMBER:
-            operands.extend(_odd_number(match[21]))
-        if len(operands) > _MOST_OPERANDS:
-            operands = []
+            text, position = _bracketed(match.string, position)
+            self.values.append(text)
+        return position
 
 
 def _unescape(match: re.Match[bytes]) -> bytes:
@@ -105,45 +115,49 @@ def _unescape(match: re.Match[bytes]) -> bytes:
     return _ESCAPED.get(code, code)
 
 
-def _from_hex(digits: bytes) -> bytes:
+def _string(raw: bytes) -> tuple[bytes]:
+    return (_ESCAPE.sub(_unescape, raw) if b"\\" in raw else raw,)
+
+
+def _from_hex(digits: bytes) -> tuple[bytes]:
     digits = b"".join(digits.split())
-    return bytes.fromhex((digits + b"0" if len(digits) % 2 else digits).decode())
+    return (bytes.fromhex((digits + b"0" if len(digits) % 2 else digits).decode()),)
 
 
-def _name(raw: bytes) -> str:
+def _name(raw: bytes) -> tuple[Name]:
     if b"#" in raw:
         raw = _HEX_ESCAPE.sub(lambda match: bytes.fromhex(match[1].decode()), raw)
-    return raw.decode("utf-8", "replace")
+    return (Name(raw.decode("utf-8", "replace")),)
 
 
 def _map(inner: list[Any]) -> dict[str, Any]:
     return {str(key): value for key, value in zip(inner[::2], inner[1::2], strict=False)}
 
 
-def _odd_number(raw: bytes) -> list[float]:
+def _odd_number(raw: bytes) -> tuple[float, ...]:
     """What starts like a number: the part that is one, as lenient readers take it."""
     match = _LEADING_NUMBER.match(raw)
     try:
-        return [float(match[0])] if match else []
+        return (float(match[0]),) if match else ()
     except ValueError:
-        return []
+        return ()
 
 
 def _bracketed(content: bytes, position: int) -> tuple[bytes, int]:
     """A string with brackets inside, and where it ends."""
     depth, start = 1, position
-    for match in re.compile(rb"\\.|[()]", re.DOTALL).finditer(content, position):
+    for match in _BRACKET.finditer(content, position):
         depth += {b"(": 1, b")": -1}.get(match[0], 0)
         if not depth:
             return _ESCAPE.sub(_unescape, content[start : match.start()]), match.end()
     return b"", len(content)
 
 
-def _picture(operands: list[Any]) -> Picture:
-    return Picture(_map(operands))
-
-
 def _after_picture(content: bytes, position: int) -> int:
     """Where the operator that ends a picture's bytes ends."""
     match = _END_OF_PICTURE.search(content, position)
     return match.end() if match else len(content)
+
+
+_VALUES: dict[int, Callable[[bytes], tuple[Any, ...]]] = {_STRING: _string, _HEX: _from_hex, _NAME: _name, _ODD_NUMBER: _odd_number}
+"""How the text of a token becomes values."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from parsers.glyphs.geometry import Matrix, moved
 from parsers.types import Rule
@@ -59,7 +60,7 @@ def rules_of(path: Path, matrix: Matrix, *, stroked: bool, filled: bool) -> Iter
     for chain in path.lines:
         points = _placed(chain, matrix)
         if stroked:
-            for start, end in zip(points, points[1:], strict=False):
+            for start, end in pairwise(points):
                 yield from _line_rule(start, end)
         elif filled and (box := _rectangle(points)):
             yield from _box_rules(box)

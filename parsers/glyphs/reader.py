@@ -137,8 +137,5 @@ def _turned_words(marks: list[Mark], turn: int, page: Drawn) -> Iterator[Word]:
 def _hidden(seen: list[Mark], unseen: list[Mark]) -> int:
     """How many characters extract though no viewer shows them in their places; clipped ones are shown elsewhere as a rule."""
     places = {(round(mark.x), round(mark.y), mark.text) for mark in seen}
-    return sum(
-        1
-        for mark in unseen
-        if not mark.text.isspace() and mark.turned != SLANTING and "outside" not in mark.doubt and (round(mark.x), round(mark.y), mark.text) not in places
-    )
+    hidden = (mark for mark in unseen if not mark.text.isspace() and mark.turned != SLANTING and "outside" not in mark.doubt)
+    return sum(1 for mark in hidden if (round(mark.x), round(mark.y), mark.text) not in places)

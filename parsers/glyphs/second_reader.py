@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from typing import Any
 
 import pypdfium2 as pdfium
-import pypdfium2.raw as raw
+from pypdfium2 import raw
 
 from parsers.glyphs.drawn import Mark
 from parsers.glyphs.geometry import Matrix
@@ -49,7 +49,7 @@ class SecondReader:
             if (round(mark.x), round(mark.y), mark.text) in stay:
                 continue
             for row in {int((mark.y - 1) // _ROW), int((mark.y + 1) // _ROW)}:
-                self._rows[row] = [seen for seen in self._rows.get(row, ()) if seen[3] != mark.text or abs(seen[0] - mark.x) > 1 or abs(seen[1] - mark.y) > 1]
+                self._rows[row] = [seen for seen in self._rows.get(row, ()) if not _is_at(seen, mark)]
 
     def between(self, *, left: float, right: float, baselines: Iterable[float], size: float) -> str:
         """What stands on a stretch of a line.
@@ -76,6 +76,10 @@ class SecondReader:
             if not any(_repeats(seen, other, _COPY * size) for other in kept[-2:]):
                 kept.append(seen)
         return "".join(text for *_, text in kept)
+
+
+def _is_at(seen: Seen, mark: Mark) -> bool:
+    return seen[3] == mark.text and abs(seen[0] - mark.x) < 1 and abs(seen[1] - mark.y) < 1
 
 
 def _repeats(seen: Seen, other: Seen, reach: float) -> bool:

@@ -57,7 +57,7 @@ class Source:
         matrix, width, height = shown(page)
         drawn = Drawn(width, height, matrix)
         content = b"\n".join(stream.get_data() for item in page.contents if isinstance(stream := resolve1(item), PDFStream))
-        Painter(drawn=drawn, matrix=matrix, find_font=self._font, layers=self._layers).paint(content, page.resources or {})
+        Painter(drawn=drawn, matrix=matrix, find_font=self._font, layers=self._layers).paint(content, _by_name(page.resources))
         drawn.notes = [moved(matrix, box) for note in resolve1(page.annots) or () if (box := _shown_note(resolve1(note)))]
         return drawn
 
@@ -68,6 +68,11 @@ class Source:
         if key not in self._fonts:
             self._fonts[key] = font_of(self._manager, reference)
         return self._fonts[key]
+
+
+def _by_name(resources: Any) -> dict[str, Any]:  # noqa: ANN401  pdfminer carries no types
+    found = resolve1(resources)
+    return {str(name): entry for name, entry in found.items()} if isinstance(found, dict) else {}
 
 
 def _shown_note(note: Any) -> tuple[float, float, float, float] | None:  # noqa: ANN401  pdfminer carries no types

@@ -7,12 +7,12 @@ import re
 
 _LOWER_HALF = (
     " !∀#∃%&∋()∗+,−./0123456789:;<=>?"  # noqa: RUF001  the set has look-alikes of Latin signs
-    "≅ΑΒΧΔΕΦΓΗΙϑΚΛΜΝΟΠΘΡΣΤΥςΩΞΨΖ[∴]⊥_"  # noqa: RUF001
+    "≅ΑΒΧΔΕΦΓΗΙϑΚΛΜΝΟΠΘΡΣΤΥςΩΞΨΖ[∴]⊥_"
     "\u203eαβχδεφγηιϕκλµνοπθρστυϖωξψζ{|}∼"  # noqa: RUF001
 )
 _UPPER_HALF = (
     "€ϒ′≤⁄∞ƒ♣♦♥♠↔←↑→↓"  # noqa: RUF001
-    "°±″≥×∝∂•÷≠≡≈…"  # noqa: RUF001
+    "°±″≥×∝∂•÷≠≡≈…"
 )
 SYMBOL: dict[int, str] = {
     **{0x20 + index: char for index, char in enumerate(_LOWER_HALF)},

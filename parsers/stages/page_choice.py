@@ -17,17 +17,25 @@ _BARE = 150
 _TABLE_WORDS = tuple(
     re.compile(pattern, re.IGNORECASE)
     for pattern in (
-        r"\bmin\b|minimum|最小", r"\btyp\b|typical|典型|標準", r"\bmax\b|maximum|最大", r"\bunits?\b|单位|單位|単位", r"\bsymbols?\b|符号|符號|記号",
-        r"\bparameters?\b|characteristics?|参数|參數|項目|特性", r"conditions?\b|条件|條件", r"ratings?\b|额定|額定|定格", r"\bvalues?\b|数值|值", r"\blimit(s|ing)?\b|极限|極限",
+        r"\bmin\b|minimum|最小",
+        r"\btyp\b|typical|典型|標準",
+        r"\bmax\b|maximum|最大",
+        r"\bunits?\b|单位|單位|単位",
+        r"\bsymbols?\b|符号|符號|記号",
+        r"\bparameters?\b|characteristics?|参数|參數|項目|特性",
+        r"conditions?\b|条件|條件",
+        r"ratings?\b|额定|額定|定格",
+        r"\bvalues?\b|数值|值",
+        r"\blimit(s|ing)?\b|极限|極限",
     )
-)  # fmt: skip
+)
 """Words that head the columns of a table of values, one pattern a heading."""
 _SUBJECTS = tuple(
     re.compile(pattern, re.IGNORECASE)
     for pattern in (
         r"drain.{0,4}source", r"gate.{0,4}source", r"drain\s*current", r"puls", r"dissipation", r"thermal\s*resist|junction.to", r"breakdown",
-        r"threshold", r"on.{0,7}resistance|R\s*DS\s*\(?\s*on", r"leakage|[IB]V?\s*[DG]SS", r"junction", r"continuous|diode", r"capacitance", r"gate\s*charge", r"forward\s*voltage",
-        r"avalanche", r"storage\s*temp",
+        r"threshold", r"on.{0,7}resistance|R\s*DS\s*\(?\s*on", r"leakage|[IB]V?\s*[DG]SS", r"junction", r"continuous|diode", r"capacitance",
+        r"gate\s*charge", r"forward\s*voltage", r"avalanche", r"storage\s*temp",
     )
 )  # fmt: skip
 """What the rows of such a table speak of."""

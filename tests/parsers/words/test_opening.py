@@ -17,7 +17,7 @@ TABLE = (
     "Absolute Maximum Ratings", "Parameter Symbol Min. Typ. Max. Unit Conditions", "Drain-source voltage VDSS 47 V", "Drain current ID 31 A",
     "Gate-source voltage VGSS 20 V", "Power dissipation PD 52 W", "Junction temperature TJ 175 °C",
 )  # fmt: skip
-GRAPHS = ("Fig. 1 Output characteristics", "Fig. 2 Transfer characteristics", "Figure 3 Gate charge", "Drain current ID against VDS", "0 2 4 6 8 10 V") * 3
+GRAPHS = 3 * ("Fig. 1 Output characteristics", "Fig. 2 Transfer characteristics", "Figure 3 Gate charge", "Drain current ID against VDS", "0 2 4 V")
 
 
 def page_of_lines(*lines):

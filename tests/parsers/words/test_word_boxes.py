@@ -1,9 +1,10 @@
 """Boxes lie on the page as shown: what is cut out of the rendered page is what was read."""
 
 import pytest
+from word_sheets import SIZE, darkest, drawn, page_of, pixels, texts, with_page, word
+
 from parsers.stages.open_document import open_document
 from parsers.stages.words import read_page
-from word_sheets import SIZE, darkest, drawn, page_of, pixels, texts, with_page, word
 
 BLACK, PAPER = 100, 250
 
