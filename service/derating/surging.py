@@ -82,15 +82,15 @@ class BankSurge:
         return limit if own is None else min(limit, own.value)
 
     def end(self, surge_a: float) -> SurgeEnd:
-        """Temperatures when the surge ends: the hotter of one switch low and all switches high.
+        """Highest temperatures up to the end of the surge: the hotter of one switch low and all switches high.
 
         Args:
-            surge_a: Current of the surge. [A]
+            surge_a: Current of the surge; one below the claimed continuous current is taken to have flowed before as well. [A]
 
         Returns:
             The end; infinite where it runs away.
         """
-        return max((self._end(low, course, surge_a) for low, course in self._courses.items()), key=lambda end: end.junction_c)
+        return max((self._end(low, surge_a) for low in self._courses), key=lambda end: end.junction_c)
 
     def margin(self, surge_a: float) -> float:
         """Allowed rise over the rise at the end, for junction and board alike; 1 is exactly enough, zero runs away.
@@ -108,7 +108,7 @@ class BankSurge:
         return min((limit - ambient) / max(reached - ambient, 1e-9) for limit, reached in allowed)
 
     def largest_a(self) -> float:
-        """Largest current that ends within the limits; zero where the running state is too hot to recover in time. [A]."""
+        """Largest current that ends within the limits; zero where the air is too hot for any. [A]."""
         low, high = 0.0, max(self._bank.claimed_a.most, 1.0)
         if self.margin(low) < 1:
             return 0.0
@@ -121,15 +121,22 @@ class BankSurge:
         assembly = surge_assembly(self._case, self._bank, self._point, low_switch=low)
         return None if assembly is None else Surge(assembly, running_a=self._bank.claimed_a.most, seconds=seconds)
 
-    def _end(self, low: bool, course: Surge | None, surge_a: float) -> SurgeEnd:  # noqa: FBT001 - names one of two sharings
+    def _end(self, low: bool, surge_a: float) -> SurgeEnd:  # noqa: FBT001 - names one of two sharings
         """The end for one sharing of the current; without any mass it is the settled state."""
+        running = self._settled(low, min(surge_a, self._bank.claimed_a.most))
+        course = self._courses[low]
+        if surge_a <= self._bank.claimed_a.most or running.junction_c == inf:
+            return running
         if course is None:
-            rest = self._case.settle(self._bank, self._point, current_a=surge_a, low_switch=low)
-            board_c = rest.board_c if self._case.is_chain else nan
-            return SurgeEnd(junction_c=rest.junctions_c[0], board_c=board_c, current_a=rest.currents_a[0])
+            return self._settled(low, surge_a)
         state = course.end(surge_a)
         board_c = state.sink_c[0] if self._case.is_chain else nan
         return SurgeEnd(junction_c=state.junction_c[0], board_c=board_c, current_a=state.current_a[0])
+
+    def _settled(self, low: bool, current_a: float) -> SurgeEnd:  # noqa: FBT001 - names one of two sharings
+        """Where everything settles at a current for hours."""
+        rest = self._case.settle(self._bank, self._point, current_a=current_a, low_switch=low)
+        return SurgeEnd(junction_c=rest.junctions_c[0], board_c=rest.board_c if self._case.is_chain else nan, current_a=rest.currents_a[0])
 
 
 def largest_surge_s(case: Case) -> float | None:
