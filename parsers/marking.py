@@ -22,7 +22,7 @@ LOOKS_ALIKE, IN_DOUBT, MORE_PRINTED, OTHER = 0.25, 0.3, 0.3, 1.0
 Why in this order: a part of the name left out is how small packages are marked; a different character is a different part. The sizes
 are custom; only their order, and that three alike cost less than one other, is meant.
 """
-MOST = 2.0
+MOST = 2.5
 """What may be explained away at most; more would offer parts that merely have a number like it."""
 
 

@@ -14,7 +14,7 @@ class NoNameError(ValueError):
 
 
 def name_part(marking: str, *, name: str, kind: NameKind, store: Store, markings: MarkingReader, change: Change) -> Part:
-    """Add a name to a part; several parts may share a top marking.
+    """Add a name to a part; several parts may share a top marking. A name that waited for a sheet waits no longer if the part has one.
 
     Args:
         marking: A name that the part goes by already.
@@ -38,4 +38,6 @@ def name_part(marking: str, *, name: str, kind: NameKind, store: Store, markings
         if part is None:
             raise UnknownPartNameError(f"no part goes by {marking!r}")
         shelf.parts.name(PartName(part=part.key, text=name.strip(), kind=kind, fold=markings.fold(name), change=change))
+        if part.sheets:
+            shelf.wanted.drop(name)
         return shelf.parts.find(part.key) or part

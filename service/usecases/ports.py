@@ -7,6 +7,8 @@ A shelf is one look at the store, or one transaction on it::
     with store.changing() as shelf:  # one writer at a time; kept whole when the block ends, or not at all
         shelf.readings.append(entry)
 
+Never open one inside another, and read or render documents outside of both: a look that lasts keeps writers waiting.
+
 Records are the frozen dataclasses of service.facts; no database row crosses a port.
 """
 

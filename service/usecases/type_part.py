@@ -1,14 +1,15 @@
-"""Type the numbers of a part without a datasheet."""
+"""Type the numbers of a part without a datasheet; the part goes on waiting for one."""
 
 import math
 from dataclasses import replace
 
 from service.facts.change import Change
-from service.facts.part import NameKind, Part, PartName, TypedPart, part_key
+from service.facts.part import NameKind, Part, PartName, TypedPart, Wanted, part_key, wanted_key
 from service.facts.result import InputKind
 from service.facts.switch import Switch
 from service.usecases.out_of_date import mark_users
 from service.usecases.ports import MarkingReader, Store
+from service.usecases.wait_for_sheet import search_phrase
 
 
 class CannotTypeError(ValueError):
@@ -51,4 +52,7 @@ def type_part(switch: Switch, *, store: Store, markings: MarkingReader, change: 
             reason=lambda _version: f"{switch.marking} was typed anew: {change.why}",
             change=change,
         )
+        if not known.sheets and wanted_key(switch.marking) not in {wanted_key(wanted.marking) for wanted in shelf.wanted.listed()}:
+            phrase = search_phrase(switch.marking, markings=markings, package=switch.package or "")
+            shelf.wanted.add(Wanted(marking=switch.marking, package=switch.package or "", pins=None, phrase=phrase, change=change))
         return shelf.parts.find(key) or known

@@ -37,6 +37,17 @@ def wait_for_sheet(marking: str, *, store: Store, markings: MarkingReader, chang
     return wanted
 
 
+def stop_waiting(marking: str, *, store: Store) -> None:
+    """Take a marking off the list: its sheet came under another name, or nobody wants it any more.
+
+    Args:
+        marking: As it stands on the list; nothing happens where it does not.
+        store: Where the list is kept.
+    """
+    with store.changing() as shelf:
+        shelf.wanted.drop(marking)
+
+
 def search_phrase(marking: str, *, markings: MarkingReader, package: str = "", pins: int | None = None) -> str:
     """Word a search for a datasheet, to copy: likely readings of the marking, the package, the pins.
 

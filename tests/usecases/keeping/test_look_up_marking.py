@@ -18,7 +18,7 @@ from service.usecases.look_up_marking import known_part, look_up_marking
 from service.usecases.name_part import NoNameError, UnknownPartNameError, name_part
 from service.usecases.ports import MarkingReader, Store
 from service.usecases.type_part import CannotTypeError, type_part
-from service.usecases.wait_for_sheet import NoMarkingError, search_phrase, wait_for_sheet
+from service.usecases.wait_for_sheet import NoMarkingError, search_phrase, stop_waiting, wait_for_sheet
 
 Act = Callable[..., Change]
 
@@ -94,6 +94,31 @@ def test_a_typed_part_is_marked_as_typed_and_found(store: Store, markings: Marki
     assert (part.key, part.sheets, part.typed.version, part.typed.switch.typed) == ("AB75N40", (), 1, True)
     assert part.typed.change == act("from memory of the reel")
     assert look_up_marking("AB75N40", store=store, markings=markings)[0].part == part
+
+
+def test_a_typed_part_goes_on_waiting_for_its_sheet(store: Store, markings: MarkingReader, act: Act) -> None:
+    """Unless it was on the list already, better described, or has one."""
+    seen = wait_for_sheet("CD30", package="TO-263", pins=7, store=store, markings=markings, change=act())
+    for marking in ("AB75N40", "CD30"):
+        type_part(typed(marking), store=store, markings=markings, change=act())
+
+    with store.looking() as shelf:
+        assert {wanted.marking for wanted in shelf.wanted.listed()} == {"AB75N40", "CD30"}
+        assert seen in shelf.wanted.listed()
+
+
+def test_a_marking_leaves_the_list_when_it_turns_out_to_be_a_known_part(
+    store: Store, markings: MarkingReader, act: Act, sheet: Callable[..., Sheet], keep: Callable[[Sheet], None]
+) -> None:
+    """By its new name, or by hand where a character stayed in doubt."""
+    for marking in ("A75", "AB7?N40", "CD30"):
+        wait_for_sheet(marking, store=store, markings=markings, change=act())
+    keep(sheet())
+    name_part("AB75N40", name="A75", kind=NameKind.TOP_MARKING, store=store, markings=markings, change=act())
+    stop_waiting("ab7?n40", store=store)
+
+    with store.looking() as shelf:
+        assert [wanted.marking for wanted in shelf.wanted.listed()] == ["CD30"]
 
 
 def test_typing_anew_puts_results_out_of_date_and_typing_the_same_does_not(
