@@ -87,7 +87,7 @@ REFERENCES: dict[str, Reference] = {
         number="Int. J. Heat Mass Transfer 18", revision="1975", seen="excerpt",
     ),
     "incropera": Reference(title="Incropera and others, Introduction to Heat Transfer", number="", revision="6th edition", seen="excerpt"),
-    "us-atmosphere-1976": Reference(title="NOAA, NASA and USAF, U.S. Standard Atmosphere", number="", revision="1976", seen="recalled"),
+    "us-atmosphere-1976": Reference(title="NOAA, NASA and USAF, U.S. Standard Atmosphere", number="", revision="1976", seen="excerpt"),
     "rosa-grover": Reference(title="Rosa and Grover, formulas for the inductance of wires", number="", revision="", seen="recalled"),
 }
 

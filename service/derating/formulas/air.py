@@ -16,7 +16,7 @@ def air_conductivity_wpmk(*, kelvin: float) -> float:
 
     Valid from 200 to 500 K.
 
-    Source: us-atmosphere-1976, an empirical formula in kelvin.
+    Source: us-atmosphere-1976 eq. 53, an empirical formula in kelvin.
     """
     conductivity: float = 2.64638e-3 * kelvin**1.5 / (kelvin + 245.4 * 10 ** (-12 / kelvin))
     return conductivity
@@ -33,7 +33,7 @@ def air_viscosity_pas(*, kelvin: float) -> float:
 
     Valid from 200 to 500 K.
 
-    Source: us-atmosphere-1976, Sutherland's formula in kelvin.
+    Source: us-atmosphere-1976 eq. 51, Sutherland's formula in kelvin.
     """
     viscosity: float = 1.458e-6 * kelvin**1.5 / (kelvin + 110.4)
     return viscosity
@@ -66,6 +66,6 @@ def air_prandtl(*, kelvin: float) -> float:
 
     Valid from 200 to 500 K.
 
-    Source: us-atmosphere-1976; heat capacity 3.5 times the gas constant.
+    Source: us-atmosphere-1976 eq. 51 and 53; heat capacity 3.5 times the gas constant.
     """
     return air_viscosity_pas(kelvin=kelvin) * HEAT_CAPACITY_JPKGK / air_conductivity_wpmk(kelvin=kelvin)

@@ -13,7 +13,7 @@ def gauge_diameter_m(*, gauge: int) -> float:
         gauge: The number; 1/0 is 0, 2/0 is -1, 4/0 is -3. [1]
 
     Returns:
-        Diameter. [m, a definition in millimetres]
+        Diameter. [m]
 
     Valid from 4/0 to 40.
 
