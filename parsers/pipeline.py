@@ -10,17 +10,18 @@ from parsers.stages.label import named
 from parsers.stages.lines import lines_in
 from parsers.stages.normalise import candidates_in
 from parsers.stages.open_document import open_document
+from parsers.stages.picture_text import read_picture_pages
 from parsers.stages.regions import regions_in
 from parsers.stages.rows import entries_in
 from parsers.stages.statements import statements_on
 from parsers.stages.tables import table_of
 from parsers.stages.words import read_page
-from parsers.types import Page
+from parsers.types import Document, Page, TextLayer
+from parsers.version import READER_VERSION
 from service.facts.reading import Reading, Sheet
 
 _MOST = 0.6
 """Share of the rows of a headless table that must show a unit. [1]"""
-READER_VERSION = "0.1.0"
 
 
 def read_datasheet(data: bytes, name: str, stop_after: str | None = None) -> Sheet:
@@ -38,7 +39,7 @@ def read_datasheet(data: bytes, name: str, stop_after: str | None = None) -> She
         DatasheetError: The document cannot be read; the kind says why.
     """
     document = open_document(data)
-    pages = [] if stop_after == "open" else [read_page(document, number) for number in document.chosen]
+    pages = [] if stop_after == "open" else list(_pages(document))
     return Sheet(
         reader_version=READER_VERSION,
         file=name,
@@ -49,6 +50,14 @@ def read_datasheet(data: bytes, name: str, stop_after: str | None = None) -> She
     )
 
 
+def _pages(document: Document) -> Iterator[Page]:
+    """The pages that are read in full: by their text, or by looking at them where they have none."""
+    if document.text_layer is TextLayer.NONE:
+        yield from read_picture_pages(document)
+    else:
+        yield from (read_page(document, number) for number in document.chosen)
+
+
 def readings_in(pages: Sequence[Page], sha256: str) -> tuple[Reading, ...]:
     """The readings of pages whose words are known."""
     lines = {page.number: lines_in(page) for page in pages}
@@ -56,7 +65,9 @@ def readings_in(pages: Sequence[Page], sha256: str) -> tuple[Reading, ...]:
     tables = list(tables_in(pages, lines))
     printed = [candidate for table in tables for candidate in candidates_in(named(trusted(entries_in(table))), notes)]
     tabled = {(one.page, one.key) for one in printed}
-    said = [one for page in sorted({page for page, _ in tabled}) for one in statements_on(page, lines[page]) if any(one.key == key for _, key in tabled)]
+    said = [
+        one for page in sorted({page for page, _ in tabled}) for one in statements_on(page, lines[page]) if any(one.key == key for _, key in tabled)
+    ]
     return chosen([*printed, *said], sha256)
 
 

@@ -6,14 +6,14 @@ The figures are several times what the hungriest of 80 ordinary datasheets neede
 import math
 from dataclasses import dataclass
 
+from parsers.ocr.effort import MOST_PAGES
+
 MEBIBYTE = 1 << 20
 
 MOST_DOCUMENT_BYTES = 32 * MEBIBYTE
 """A larger file is not read; datasheets are a few megabytes at most. [byte]"""
 MOST_ANSWER_BYTES = 8 * MEBIBYTE
 """A longer answer of a child is not taken. [byte]"""
-MOST_PICTURE_PAGES = 20
-"""Processor time for reading pictures grows with the pages up to this many. [1]"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,4 +63,4 @@ def picture_limits(pages: int) -> Limits:
     Returns:
         2 GiB, and 20 s of processor time a page and reading.
     """
-    return Limits(memory_bytes=2048 * MEBIBYTE, processor_s=15 + 2 * 20 * min(pages, MOST_PICTURE_PAGES), open_files=128)
+    return Limits(memory_bytes=2048 * MEBIBYTE, processor_s=15 + 2 * 20 * min(pages, MOST_PAGES), open_files=128)

@@ -13,7 +13,7 @@ from parsers.version import READER_VERSION
 from service.facts.reading import Refused, Sheet
 
 REDUCED = "reduced_isolation"
-READ_PICTURES = "parsers.ocr.reading:read"
+READ_PICTURES = "parsers.process.picture_task:read"
 
 
 def read_document(name: str, data: bytes, *, function: str = tasks.READ_DATASHEET) -> Sheet:

@@ -31,10 +31,10 @@ def refused_by(outcome: Outcome, job: Job) -> Refused:  # noqa: PLR0911  one ans
         return _refusal("too_large", f"The file unpacks to more than the {memory} that one document may use. {_SPLIT}")
     if outcome.fault == "AnswerTooLong":
         return _refusal("too_large", f"The file gives more readings than one datasheet can hold ({outcome.words}). {_SPLIT}")
-    if outcome.signal:
-        return _refusal("damaged", f"The file stopped the library that draws PDF pages ({_named(outcome.signal)}). {_FETCH}")
     if outcome.fault:
         return _refusal("damaged", f"The file's structure cannot be followed ({outcome.fault}). {_FETCH}")
+    if outcome.signal:
+        return _refusal("damaged", f"The file stopped the library that draws PDF pages ({_named(outcome.signal)}). {_FETCH}")
     return _refusal("damaged", f"Reading the file ended without an answer. {_FETCH}")
 
 
