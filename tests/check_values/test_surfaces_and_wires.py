@@ -69,7 +69,7 @@ def test_grashof_of_a_plate():
 
 
 def test_air_of_the_standard_atmosphere():
-    """U.S. Standard Atmosphere 1976, table III at sea level, 288.15 K, as quoted in public code that tests against it: 1.2250 kg/m3, 1.7894e-5 Pa s, 2.5326e-2 W/(m K)."""
+    """U.S. Standard Atmosphere 1976, sea level, 288.15 K, as quoted by several programs that test against its table III."""
     assert air_density_kgpm3(kelvin=288.15) == pytest.approx(1.2250, abs=5e-5)
     assert air_viscosity_pas(kelvin=288.15) == pytest.approx(1.7894e-5, abs=5e-10)
     assert air_conductivity_wpmk(kelvin=288.15) == pytest.approx(2.5326e-2, abs=5e-6)
