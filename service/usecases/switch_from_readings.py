@@ -78,14 +78,16 @@ def switch_from_readings(offered: Iterable[Offered], *, described: Described, ch
         where power, thermal resistance and junction temperature contradict each other by more than a tenth, the first two wait
         for a person.
     """
-    fitting = tuple(one for one in offered if one.reading.key in DIMENSIONS and _is_of(one.reading.cond, described.marking, channel))
+    usable = tuple(one for one in offered if one.reading.key in DIMENSIONS)
+    part = own_part(described.marking, (one.reading.cond.part for one in usable))
+    fitting = tuple(one for one in usable if _is_of(one.reading.cond, part=part, channel=channel))
     withheld = contradicting(fitting)
     rated = tuple(_rated(one) for one in fitting if one.id not in withheld)
     return Switch(
         marking=described.marking,
         polarity=described.polarity or "N",
         package=described.package,
-        values=rated if channel else weaker_channel(rated),
+        values=weaker_ones(rated),
         look_at=tuple(dict.fromkeys(one.id for one in fitting if not one.settled)),
     )
 
@@ -105,24 +107,36 @@ def contradicting(offered: Iterable[Offered]) -> frozenset[str]:
     return frozenset(one.id for one in (*power, *resistance) if not one.settled)
 
 
-def weaker_channel(values: tuple[RatedValue, ...]) -> tuple[RatedValue, ...]:
-    """Of values that differ by nothing but their channel keep the one that is harder on the board.
+def own_part(marking: str, named: Iterable[str | None]) -> str | None:
+    """Which of the parts that a sheet tells apart is meant.
 
     Args:
-        values: Figures of all channels.
+        marking: The part that the board carries: ``AB75N40-TR``.
+        named: Parts as the sheet's values name them; None for a value of all of them.
 
     Returns:
-        One figure a key, limit and condition; those of a part with one channel unchanged.
+        The very part, else the longest one that the marking begins with (an ordering code adds to the part number), else None.
     """
-    kept: dict[tuple[str, Limit, Conditions], RatedValue] = {}
-    others: list[RatedValue] = []
-    for value in values:
-        if value.cond.ch is None:
-            others.append(value)
-            continue
-        place = (value.key, value.limit, replace(value.cond, ch=None))
-        kept[place] = _harder(kept.get(place, value), value)
-    return (*others, *kept.values())
+    key = part_key(marking)
+    begun = [name for name in dict.fromkeys(named) if name and key.startswith(part_key(name))]
+    return max(begun, key=lambda name: len(part_key(name)), default=None)
+
+
+def weaker_ones(values: tuple[RatedValue, ...]) -> tuple[RatedValue, ...]:
+    """Of values that differ by nothing but their channel or part keep the one that is harder on the board.
+
+    Args:
+        values: Figures of every channel and part that may be meant.
+
+    Returns:
+        One figure a key, limit and condition, in the order given and no longer of one channel or part; those of all of them stay.
+    """
+    kept: dict[object, RatedValue] = {}
+    for number, value in enumerate(values):
+        bare = replace(value.cond, ch=None, part=None)
+        place = number if bare == value.cond else (value.key, value.limit, bare)
+        kept[place] = replace(_harder(kept.get(place, value), value), cond=bare)
+    return tuple(kept.values())
 
 
 def _harder(one: RatedValue, other: RatedValue) -> RatedValue:
@@ -134,11 +148,9 @@ def _harder(one: RatedValue, other: RatedValue) -> RatedValue:
 COSTS = frozenset({"rds_on", "rth_jc", "rth_ja", "rth_cs", "rth_jl", "vsd", "qg", "ciss", "coss", "crss"})
 
 
-def _is_of(cond: Conditions, marking: str, channel: str | None) -> bool:
-    """Whether a value of a sheet with several parts or channels speaks of this one."""
-    other_part = cond.part is not None and part_key(marking) not in part_key(cond.part) and part_key(cond.part) not in part_key(marking)
-    other_channel = channel is not None and cond.ch is not None and cond.ch != channel
-    return not other_part and not other_channel
+def _is_of(cond: Conditions, *, part: str | None, channel: str | None) -> bool:
+    """Whether a value of a sheet with several parts or channels speaks of the ones that are meant."""
+    return (part is None or cond.part in (None, part)) and (channel is None or cond.ch in (None, channel))
 
 
 def _rated(one: Offered) -> RatedValue:

@@ -96,12 +96,17 @@ def test_of_several_channels_the_weaker_one_counts_where_none_is_named(reading, 
     assert [value.sourced.value for value in switch.of("vds_max")] == [20.0]
 
 
-def test_values_of_another_part_of_the_same_sheet_are_left_out(reading, kept):
-    """A sheet of two parts says two things; each part hears its own."""
-    entries = [kept(reading("vds_max", 60.0, part="AB60N40")), kept(reading("vds_max", 75.0, part="AB75N40")), kept(reading("id_pulse", 580.0))]
-    switch = switch_from_readings(offered_by_store(entries), described=AB75N40)
+@pytest.mark.parametrize(
+    ("marking", "volts"),
+    [("AB75N40", [75.0]), ("AB75N40F", [70.0]), ("AB75N40F-TR", [70.0]), ("ab 75n40", [75.0]), ("XY1", [70.0])],
+)
+def test_a_part_hears_what_its_sheet_says_of_it_alone(reading, kept, marking, volts):
+    """A full-pack sister with a longer name is another part; an ordering code is the same; of strangers the weaker one counts."""
+    entries = [kept(reading("vds_max", 75.0, part="AB75N40")), kept(reading("vds_max", 70.0, part="AB75N40F")), kept(reading("id_pulse", 580.0))]
+    switch = switch_from_readings(offered_by_store(entries), described=Described(marking=marking))
 
-    assert [(value.key, value.sourced.value) for value in switch.values] == [("vds_max", 75.0), ("id_pulse", 580.0)]
+    assert [value.sourced.value for value in switch.of("vds_max")] == volts
+    assert switch.of("id_pulse")
 
 
 def test_package_and_silicon_limits_keep_their_names(reading, kept):
