@@ -65,7 +65,7 @@ def test_the_preloaded_modules_start_no_thread():
 
 
 def test_several_threads_ask_at_the_same_time(server):
-    """Four children of half a second take less than two seconds together."""
+    """Four children that wait for half a second each overlap."""
     server.ask(job(misbehaviour.say_what_was_given, b"", times=1))
     answers = []
     threads = [threading.Thread(target=lambda: answers.append(server.ask(job(misbehaviour.wait_a_moment)).answer)) for _ in range(4)]

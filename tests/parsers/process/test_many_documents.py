@@ -46,7 +46,7 @@ def test_a_document_that_hangs_costs_the_others_nothing():
 
     assert sheets[0].refused.kind == "too_slow"
     assert all(sheet.refused is None for sheet in sheets[1:])
-    assert time.monotonic() - began < 6
+    assert time.monotonic() - began < 15
 
 
 def test_paths_are_opened_when_their_turn_comes(tmp_path):
