@@ -79,6 +79,8 @@ class Column:
         text: Its heading.
         cond: What the heading says of every value below it: a part, a channel, a duration.
         ruled: Whether drawn lines bound it on both sides.
+        top: Where it begins, when it is a strip of a wider column. [pt]
+        bottom: Where it ends, likewise. [pt]
     """
 
     role: Role
@@ -87,6 +89,8 @@ class Column:
     text: str = ""
     cond: Conditions = Conditions()
     ruled: bool = False
+    top: float = -1e9
+    bottom: float = 1e9
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

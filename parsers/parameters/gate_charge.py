@@ -4,9 +4,21 @@ from parsers.parameter import Card
 
 CARD = Card(
     key="qg",
-    symbols=(r"QG(?:TOT|T|TH|10V?|45V?|5V?|4V5|\d*)?", r"QGTOTAL", r"QG\d+V?", r"QGVGS.*"),
+    symbols=(r"QG(?:TOT|T|10V?|45V?|5V?|4V5|\d*)?", r"QGTOTAL", r"QG\d+V?", r"QGVGS.*"),
     words=(r"totalgatecharge", r"gatechargetotal", r"栅极?总?电荷", r"总栅极?电荷"),
-    never=(r"gatesource", r"gatedrain", r"threshold", r"miller", r"overdrive", r"plateau", r"gatetosource", r"gatetodrain", r"gateto"),
+    never=(
+        r"gatesource",
+        r"gatedrain",
+        r"qgqgd",
+        r"gatechargeatv",
+        r"threshold",
+        r"miller",
+        r"overdrive",
+        r"plateau",
+        r"gatetosource",
+        r"gatetodrain",
+        r"gateto",
+    ),
     units=("nC", "pC", "uC"),
     low=1e-11,
     high=5e-06,

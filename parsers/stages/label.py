@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from parsers.grammar.spelling import squeezed_name, squeezed_symbol, without_conditions
 from parsers.grammar.unit import unit_named
-from parsers.grid import Entry, Named
+from parsers.grid import Entry, Named, Role
 from parsers.parameter import Card
 from parsers.parameters import BY_KEY, CARDS
 
@@ -30,6 +30,7 @@ def named(entries: Sequence[Entry]) -> tuple[Named, ...]:
     for entry in entries:
         one = _spelled(entry) or _continued(entry, found) or _celled(entry)
         above = found[-1] if found else None
+        one = _as_rating(one) if one else None
         found.append(replace(one, head=above.head) if one and above and one.key == above.key and not squeezed_name(one.head) else one)
     for at in range(len(found) - 2, -1, -1):
         below = found[at + 1]
@@ -49,6 +50,15 @@ def _spelled(entry: Entry) -> Named | None:
             head = _MODIFIER.sub("", re.split(r"[(@=]|\bT\s?[ACJ]\b", label)[0])
             return Named(entry=entry, key=hit[0].key, sure=hit[1], why=f"named {where}: {hit[2]}", head=head)
     return None
+
+
+def _as_rating(one: Named) -> Named:
+    """A breakdown voltage among the maximum ratings, in a column of ratings, is the voltage rating."""
+    table = one.entry.table
+    rated = re.search(r"absolute|maximum rating|limiting|极限", table.region.caption, re.IGNORECASE)
+    if one.key == "vbr_dss" and rated and not any(column.role in {Role.MIN, Role.TYP} for column in table.columns):
+        return replace(one, key="vds_max", why=f"{one.why}; among the ratings it is the rating")
+    return one
 
 
 def _celled(entry: Entry) -> Named | None:

@@ -4,12 +4,12 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from parsers.grammar.channel import channel_named
 from parsers.grammar.number import Number, is_placeholder, numbers_in, without_marks
 from parsers.grammar.unit import SCALE, unit_named
 from parsers.grid import Candidate, Cell, Entry, Named, Role, hull
 from parsers.parameter import Card
 from parsers.parameters import BY_KEY
+from parsers.stages.divisions import divisions_of
 from parsers.stages.footnotes import Note, notes_for
 from parsers.stages.said import Said, said_of
 from parsers.types import Word
@@ -34,21 +34,17 @@ def candidates_in(rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Cand
         One candidate for each value whose unit and size the parameter allows.
     """
     above: tuple[Named, Conditions] | None = None
-    dual = len({channel for one in rows if (channel := _channel(one))}) == 2
-    for one in rows:
+    for one, division in zip(rows, divisions_of(rows), strict=True):
         card = BY_KEY[one.key]
         mine = notes_for(one.entry, notes) + tuple(note for other in rows if other.key == one.key and _one_name(one, other) for note in notes_for(other.entry, notes, of_name=True))
-        said = said_of(one.entry, card, mine, dual=dual)
+        said = said_of(one.entry, card, mine)
         if above is not None and above[0].key == one.key:
             said = said.completed(above[1], card)
+            one = replace(one, sure=one.sure and (said.cond != above[1] or division.conds != (Conditions(),)))
         above = (one, said.cond)
         for cell in one.entry.cells:
-            yield from _candidate(one, card, cell, said)
-
-
-def _channel(one: Named) -> str | None:
-    """The channel that a row names."""
-    return channel_named(f"{one.entry.condition.own} ; {one.entry.label.own} ; {one.entry.symbol.own}")
+            for cond in division.conds:
+                yield from _candidate(one if division.sure else replace(one, sure=False), card, cell, said.of(cond))
 
 
 def _one_name(one: Named, other: Named) -> bool:
@@ -60,7 +56,8 @@ def _one_name(one: Named, other: Named) -> bool:
 
 def _candidate(one: Named, card: Card, cell: Cell, said: Said) -> Iterator[Candidate]:
     """The values of one cell: one, but for a gate rating, whose cell may hold both ends."""
-    limit = card.renames.get(_LIMIT.get(cell.column.role, card.single), _LIMIT.get(cell.column.role, card.single))
+    limit = _LIMIT.get(cell.column.role) or _limit_said(one.entry) or card.single
+    limit = card.renames.get(limit, limit)
     if limit not in card.limits or is_placeholder(cell.text):
         return
     unit, place = unit_of(cell, one.entry, card, said)
@@ -87,6 +84,12 @@ def _candidate(one: Named, card: Card, cell: Cell, said: Said) -> Iterator[Candi
             evidence=frozenset(evidence),
             lacks=unsure,
         )
+
+
+def _limit_said(entry: Entry) -> Limit | None:
+    """The limit that a row's own name ends in, where the column says only Value: ``Thermal resistance junction-case Max``."""
+    found = re.search(r"\b(min|typ|max)\.?\s*$", f"{entry.label.own} {entry.condition.own}".strip(), re.IGNORECASE)
+    return Limit(found.group(1).lower()) if found else None
 
 
 def numbers_of(cell: Cell, card: Card) -> tuple[Number, ...]:

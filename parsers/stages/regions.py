@@ -20,10 +20,13 @@ _VOCABULARY: dict[str, Role] = {
 }
 _PART = re.compile(r"^(?=.*\d)(?=.*[A-Z])[A-Z0-9][A-Z0-9/\-]{3,}[A-Za-z]?,?$")
 _SPECIAL = re.compile(r"^(?:Q[12]|[NP][- ]?ch(?:annel)?|\d{1,2}\s?(?:s|sec|secs|seconds)|steady[ -]?state)$", re.IGNORECASE)
+_PACKAGE = re.compile(r"^(?:TO|SOT|SOIC|SO|DPAK|D2PAK|IPAK|SC|DFN|SOP|TSSOP)-?\s?\d[\w-]*$", re.IGNORECASE)
 _NOTES = re.compile(r"^(?:notes?\b\s*[:：]?$|notes?\s*[:：]|※|备注|注[:：]|footnote)", re.IGNORECASE)
 _FIGURE = re.compile(r"^fig(?:ure|\.)?\s*\d+", re.IGNORECASE)
 _REACH = 75.0
 """A gap of more than this below the last line of a table ends it. [pt]"""
+_ABOVE = 38.0
+"""A caption stands no further above its heading, nor its lines from each other. [pt]"""
 _STACK = 17.0
 """Lines of one heading stand no further apart than this. [pt]"""
 
@@ -44,8 +47,10 @@ def regions_in(page: Page, lines: tuple[Line, ...], before: Region | None = None
     regions = []
     for (first, last, heads), following in zip(headings, starts[1:], strict=True):
         body = tuple(_body(lines[last + 1 : following], lines[last]))
+        heads, body = _subheaded(heads, body)
         box = hull([head.box for head in heads])
-        regions.append(Region(page=page, heads=heads, top=box[1], heading_bottom=box[3], caption=_caption(lines, first), lines=body))
+        caption = " ".join([_caption(lines, first), *(line.text for line in lines[first : last + 1])])
+        regions.append(Region(page=page, heads=heads, top=box[1], heading_bottom=box[3], caption=caption, lines=body))
     carried = _carried(page, lines[: starts[0]], before)
     return (*([carried] if carried else []), *regions)
 
@@ -67,7 +72,7 @@ def _heads(line: Line) -> tuple[Head, ...]:
     roles = {head.role for head in heads}
     phrases = list(_phrases(strange, line.size))
     special = [phrase for phrase in phrases if _SPECIAL.match(_text(phrase))]
-    parts = [phrase for phrase in phrases if phrase not in special and len(phrase) == 1 and _PART.match(phrase[0].text)]
+    parts = [phrase for phrase in phrases if phrase not in special and all(_PART.match(word.text) for word in phrase)]
     odd = len(phrases) - len(parts) - len(special)
     if len(roles) < 2 and not (Role.UNIT in roles and (parts or special)):
         return ()
@@ -152,6 +157,18 @@ def _stacked(found: list[tuple[int, tuple[Head, ...]]], lines: tuple[Line, ...])
     return out
 
 
+def _subheaded(heads: tuple[Head, ...], body: tuple[Line, ...]) -> tuple[tuple[Head, ...], tuple[Line, ...]]:
+    """A lone value column whose first line names parts or packages is one column for each of them."""
+    values = [head for head in heads if head.role is Role.VALUE]
+    if len(values) != 1 or not body or body[0].y - values[0].box[3] > _STACK:
+        return heads, body
+    phrases = list(_phrases(body[0].words, 0.8 * body[0].size))
+    names = [phrase for phrase in phrases if _PART.match(_text(phrase)) or _PACKAGE.match(_text(phrase))]
+    if len(names) < 2 or len(names) != len(phrases):
+        return heads, body
+    return tuple(sorted([*(head for head in heads if head is not values[0]), *map(_value, names)], key=lambda head: head.box[0])), body[1:]
+
+
 def _reach(heads: tuple[Head, ...]) -> float:
     """How far below a heading its second line may stand: far where it holds nothing but min, typ and max."""
     return 1.6 * _STACK if {head.role for head in heads} <= {Role.MIN, Role.TYP, Role.MAX} else _STACK
@@ -196,7 +213,7 @@ def _caption(lines: tuple[Line, ...], first: int) -> str:
     taken: list[str] = []
     y = lines[first].y
     for line in reversed(lines[max(0, first - 3) : first]):
-        if y - line.y > 32:
+        if y - line.y > _ABOVE:
             break
         taken.insert(0, line.text)
         y = line.y

@@ -36,9 +36,9 @@ def entries_in(table: Table) -> tuple[Entry, ...]:
     """
     spread = [_spread(line, table.columns) for line in table.region.lines]
     rows = [(one, cells) for one in spread if (cells := tuple(_cells(one, table.columns)))]
-    heights = [one.line.y for one, _ in rows]
+    heights = [one.line.y for one in spread if any(index != _OUTSIDE and table.columns[index].role.numeric for index in one.words)]
     said = {index: _Said(table, index, spread, heights) for index, column in enumerate(table.columns) if column.role in _LEFT}
-    return tuple(_entry(table, one, cells, at, spread, said) for at, (one, cells) in enumerate(rows))
+    return tuple(_entry(table, one, cells, heights.index(one.line.y), spread, said) for one, cells in rows)
 
 
 def _entry(table: Table, one: Spread, cells: tuple[Cell, ...], at: int, spread: Sequence[Spread], said: "dict[int, _Said]") -> Entry:
@@ -124,7 +124,7 @@ def _spread(line: Line, columns: Sequence[Column]) -> Spread:
     """Deal a line's words out to the columns: words that stand together go together unless all are values."""
     dealt: dict[int, list[Word]] = {}
     for run in _runs(line):
-        places = _places(run, line.size, columns)
+        places = _places(run, line, columns)
         if len(set(places)) > 1 and not _splits(run, places, columns):
             places = [places[0]] * len(run)
         for word, place in zip(run, places, strict=True):
@@ -163,19 +163,24 @@ def _is_value(text: str) -> bool:
     return is_placeholder(plain) or any(number.start == 0 for number in numbers_in(plain))
 
 
-def _places(run: Sequence[Word], size: float, columns: Sequence[Column]) -> list[int]:
+def _places(run: Sequence[Word], line: Line, columns: Sequence[Column]) -> list[int]:
     """The column of each word; words that touch were one word and go by their common middle."""
     glued: list[list[Word]] = []
     for word in run:
-        if glued and word.box[0] - glued[-1][-1].box[2] < _TOUCHES * size and not word.text[0].isdigit():
+        if glued and word.box[0] - glued[-1][-1].box[2] < _TOUCHES * line.size and not word.text[0].isdigit():
             glued[-1].append(word)
         else:
             glued.append([word])
-    return [_place((words[0].box[0] + words[-1].box[2]) / 2, columns) for words in glued for _ in words]
+    return [_place((words[0].box[0] + words[-1].box[2]) / 2, line.y, columns) for words in glued for _ in words]
 
 
-def _place(middle: float, columns: Sequence[Column]) -> int:
-    return next((index for index, column in enumerate(columns) if column.x0 <= middle < column.x1), _OUTSIDE)
+def _place(middle: float, y: float, columns: Sequence[Column]) -> int:
+    """The column of a place; a strip of a column goes before the column."""
+    for index in range(len(columns) - 1, -1, -1):
+        column = columns[index]
+        if column.x0 <= middle < column.x1 and column.top <= y <= column.bottom:
+            return index
+    return _OUTSIDE
 
 
 def _cells(one: Spread, columns: Sequence[Column]) -> Iterator[Cell]:

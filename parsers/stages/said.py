@@ -4,7 +4,6 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields, replace
 
-from parsers.grammar.channel import channel_named
 from parsers.grammar.condition import bare_temperature, conditions_in, counts_of
 from parsers.grid import Entry
 from parsers.parameter import Card
@@ -48,6 +47,10 @@ class Said:
         taken = {name: getattr(above, name) for name in ("vgs", "id") if name in card.keeps and getattr(self.cond, name) is None}
         return replace(self, cond=replace(self.cond, **taken), trace=(*self.trace, "the rest of the conditions as in the row above"))
 
+    def of(self, division: Conditions) -> "Said":
+        """The same for one part or one channel."""
+        return replace(self, cond=replace(self.cond, part=division.part, ch=division.ch))
+
     def with_column(self, column: Conditions, sign: str | None) -> Conditions:
         """The conditions with what the column's heading and the number's sign say."""
         named = {name: value for name in _NAMES if (value := getattr(column, name)) is not None}
@@ -67,14 +70,13 @@ class Said:
             yield f"none of {', '.join(card.needs)} stands beside it"
 
 
-def said_of(entry: Entry, card: Card, notes: Sequence[Note], *, dual: bool) -> Said:
+def said_of(entry: Entry, card: Card, notes: Sequence[Note]) -> Said:
     """Conditions of an entry.
 
     Args:
         entry: The entry.
         card: The parameter that it states: it says which conditions are kept.
         notes: Footnotes that the entry refers to.
-        dual: Whether the table's rows name two channels.
 
     Returns:
         The row's own words first, then those of its paragraph where they are unanimous, then caption and footnotes.
@@ -90,9 +92,6 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note], *, dual: bool) -> S
         found |= _by_caption(entry, own)
         trace.append("temperature from the caption")
     kept = {name: value for name, value in found.items() if value is not None and name in card.keeps}
-    channel = channel_named(f"{entry.condition.own} ; {entry.label.own} ; {entry.symbol.own}") if dual else None
-    if channel:
-        kept["ch"] = channel
     if card.key == "qg":
         kept |= _swing(f"{entry.symbol.own} ; {entry.label.own}")
     if card.key in {"id_cont", "pd", "rth_ja", "rth_jl"}:

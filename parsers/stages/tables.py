@@ -1,6 +1,7 @@
 """Fifth stage: a region's headings become columns with edges, from drawn lines where there are any, else from the gaps."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from parsers.grid import Column, Region, Role, Table
 from parsers.layouts import FAMILIES
@@ -18,6 +19,12 @@ _STRIP = 3
 _TEXT = (Role.LABEL, Role.CONDITION)
 _UNDER = 22.0
 """A line with a word no further aside from a value's heading than this is a row; others do not speak on gaps. [pt]"""
+_FRAME = 16.0
+"""A line that shows how wide a table is stands this close over or under its heading. [pt]"""
+_INSIDE = 8.0
+"""An inner line stands this far from both edges of its column. [pt]"""
+_SHORT = 8.0
+"""An inner line is at least this long. [pt]"""
 _STEP = 1.0
 """Gaps between columns are looked for in steps of this width. [pt]"""
 
@@ -34,8 +41,53 @@ def table_of(region: Region) -> Table | None:
     for family in FAMILIES:
         meanings = family.read(region.heads)
         if meanings is not None:
-            return Table(region=region, layout=family.name, columns=tuple(_columns(region, meanings)), rules=tuple(_inside(region)))
+            region = _between_frames(region)
+            columns = tuple(_columns(region, meanings))
+            return Table(region=region, layout=family.name, columns=(*columns, *_inner(region, columns)), rules=tuple(_inside(region)))
     return None
+
+
+def _between_frames(region: Region) -> Region:
+    """The region without what stands beside it, where a drawn line over or under its heading shows how wide it is."""
+    left, right = region.heads[0].box[0], region.heads[-1].box[2]
+    across = [
+        rule
+        for rule in region.page.rules
+        if abs(rule.bottom - rule.top) < 1
+        and region.top - _FRAME < rule.top < region.heading_bottom + _FRAME
+        and min(rule.x1, right) - max(rule.x0, left) > _COVERS * (right - left)
+    ]
+    if not across or region.carried:
+        return region
+    x0, x1 = min(rule.x0 for rule in across) - 2, max(rule.x1 for rule in across) + 2
+    if x0 > left or x1 < right:
+        return region
+    lines = [
+        replace(line, words=words, marks=tuple(mark for mark in line.marks if x0 <= mark.box[0] <= x1))
+        for line in region.lines
+        if (words := tuple(word for word in line.words if x0 <= (word.box[0] + word.box[2]) / 2 <= x1))
+    ]
+    return replace(region, lines=tuple(lines))
+
+
+def _inner(region: Region, columns: Sequence[Column]) -> Iterator[Column]:
+    """Strips of a text column that an upright line parts over a few rows only: a sub-column for a duration, a channel, a temperature."""
+    for column in columns:
+        if column.role not in _TEXT:
+            continue
+        inside = sorted(
+            (rule for rule in region.page.rules if abs(rule.x1 - rule.x0) < 1 and column.x0 + _INSIDE < rule.x0 < column.x1 - _INSIDE and _in_body(rule, region)),
+            key=lambda rule: rule.x0,
+        )
+        for rule in inside:
+            beside = [other.x0 for other in inside if other.x0 > rule.x0 + _INSIDE and other.top < rule.bottom and other.bottom > rule.top]
+            yield replace(column, x0=rule.x0, x1=min([*beside, column.x1]), top=rule.top - 1, bottom=rule.bottom + 1, ruled=True)
+
+
+def _in_body(rule: Rule, region: Region) -> bool:
+    """Whether an upright line stands below the heading, beside the rows."""
+    last = max((line.y for line in region.lines), default=region.heading_bottom)
+    return rule.bottom - rule.top > _SHORT and rule.bottom > region.heading_bottom + 2 and rule.top < last
 
 
 def _columns(region: Region, meanings: Sequence[Meaning]) -> Iterator[Column]:
