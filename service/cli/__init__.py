@@ -23,6 +23,7 @@ class Commands(click.RichGroup):
         "serve": "Start the pages on this machine.",
         "demo": "Start the pages with invented example data.",
         "schema": "Print the JSON Schema of a sheet, a board or a report.",
+        "doctor": "Say what this machine gives the program.",
     }
 
     def list_commands(self, ctx: click.Context) -> list[str]:

@@ -37,9 +37,7 @@ def _board(report: Report) -> str:
     """What was judged, by which rules, and how final it is."""
     board = report["board"]
     discharge, charge = board["discharge_bank"], board["charge_bank"]
-    banks = f"{discharge['switches']} x {discharge['part']} per bank"
-    if charge != discharge:
-        banks = f"{discharge['switches']} x {discharge['part']} for discharge, {charge['switches']} x {charge['part']} for charge"
+    banks = f"{_bank(discharge)} per bank" if charge == discharge else f"{_bank(discharge)} for discharge, {_bank(charge)} for charge"
     claim = board["claim"]["continuous"]
     claimed = claim if isinstance(claim, str) else claim["value"]
     cells, rules = board["cells"]["in_series"], f"Rule set {report['rule_set']}, engine {report['engine_version']}."
@@ -52,6 +50,12 @@ def _board(report: Report) -> str:
             else "Provisional: the part was typed in, not read from a datasheet.",
         )
     return "\n".join(lines)
+
+
+def _bank(bank: Report) -> str:
+    """How many of which part; of a sheet's SHA-256 the beginning is enough."""
+    part = bank["part"]
+    return f"{bank['switches']} x {part[:19] + '...' if part.startswith('sha256:') else part}"
 
 
 def _findings(report: Report) -> str:

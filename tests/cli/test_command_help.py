@@ -5,7 +5,7 @@ import json
 import pytest
 from jsonschema import Draft202012Validator
 
-COMMANDS = ("read", "lookup", "judge", "serve", "demo", "schema")
+COMMANDS = ("read", "lookup", "judge", "serve", "demo", "schema", "doctor")
 HEAVY = ("pint", "sqlalchemy", "numpy", "scipy", "flask", "pdfplumber", "pypdfium2", "matplotlib", "alembic", "obstore")
 
 OVERVIEW = """\
@@ -26,6 +26,7 @@ OVERVIEW = """\
 │ serve    Start the pages on this machine.                                    │
 │ demo     Start the pages with invented example data.                         │
 │ schema   Print the JSON Schema of a sheet, a board or a report.              │
+│ doctor   Say what this machine gives the program.                            │
 ╰──────────────────────────────────────────────────────────────────────────────╯
 """
 

@@ -42,3 +42,13 @@ def test_the_example_never_goes_into_a_folder_of_one_s_own(run, tmp_path):
 
     assert ended.code == 2
     assert "holds data of your own" in ended.err
+
+
+def test_the_doctor_names_versions_the_folder_and_the_jail(run, tmp_path):
+    """A question can be answered from what is pasted; asking leaves nothing behind."""
+    shown = run("doctor")
+
+    assert shown.code == 0
+    assert f"{tmp_path / 'data'} (not made yet" in shown.out
+    assert "reading child, seccomp" in shown.out
+    assert not (tmp_path / "data").exists()
