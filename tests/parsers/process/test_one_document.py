@@ -20,7 +20,7 @@ def pdf(behave: str = "", pages: int = 1) -> bytes:
     with pikepdf.new() as document:
         for _ in range(pages):
             document.add_blank_page()
-        document.save(written)
+        document.save(written, deterministic_id=True)
     return written.getvalue() + b"%" + behave.encode()
 
 
