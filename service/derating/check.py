@@ -41,7 +41,8 @@ class Check:
         needs: Facts that it rests on, dotted.
         run: From a case to its findings.
         scenario: Whether it is a what-if that never names the limiting check.
-        margin: From a bank and a point to limit over demand, for a check that settles temperatures; lets others ask what would help.
+        margin: From a bank and a point to limit over demand, for a check that settles temperatures; None where data are
+            missing. Lets others ask what would help.
         inverses: Largest (or least) values that still hold in the worst corner, by the key of the report.
     """
 
@@ -51,5 +52,5 @@ class Check:
     needs: tuple[str, ...]
     run: Callable[[Case], tuple[Finding, ...]]
     scenario: bool = False
-    margin: Callable[[Case, BankCase, Point], float] | None = None
+    margin: Callable[[Case, BankCase, Point], float | None] | None = None
     inverses: Mapping[str, Callable[[Case], float | None]] = field(default_factory=dict)

@@ -58,11 +58,13 @@ def ranked(case: Case) -> tuple[Measure, ...]:
 
 def _best(case: Case, item: Quantity) -> _Gain:
     """The most that any check would gain from one quantity."""
-    gains = [
-        _gain(check.margin(case, bank, case.point(Corner.WORST)), check.margin(case, bank, case.point(Corner.WORST, {item.key: item.favourable})))
-        for check in CHECKS if check.margin is not None
-        for bank in (case.banks[:1] if case.banks_alike else case.banks) if not case.lacks_conduction(bank)
-    ]
+    worst, better = case.point(Corner.WORST), case.point(Corner.WORST, {item.key: item.favourable})
+    gains = []
+    for check in CHECKS:
+        for bank in case.banks[:1] if case.banks_alike else case.banks:
+            now, then = (check.margin(case, bank, point) if check.margin else None for point in (worst, better))
+            if now is not None and then is not None:
+                gains.append(_gain(now, then))
     return max(gains, key=lambda gain: (gain.decides, gain.gain), default=_Gain(decides=0.0, gain=0.0))
 
 

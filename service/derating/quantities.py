@@ -10,6 +10,9 @@ from service.derating.wordings import WORDINGS
 from service.facts.board import Bank, Board
 from service.facts.sourced import Sourced
 
+# Moving the first moves the second along.
+FOLLOWS = {"on_resistance": "gate_voltage"}
+
 
 def quantity(name: str, ends: Ends, *, prefix: str = "") -> Quantity:
     """A quantity under its public name.
@@ -31,6 +34,7 @@ def quantity(name: str, ends: Ends, *, prefix: str = "") -> Quantity:
         worst=ends.worst,
         sourced=ends.sourced,
         wording=WORDINGS.get(name),
+        follows=prefix + FOLLOWS[name] if name in FOLLOWS else None,
     )
 
 

@@ -43,6 +43,7 @@ class Quantity:
         worst: The end that hurts the board.
         sourced: The fact or the default behind it.
         wording: How it is spoken of; None for what is never a condition.
+        follows: Key of the quantity that it goes with: the on-resistance goes with the gate voltage.
     """
 
     key: str
@@ -53,6 +54,7 @@ class Quantity:
     worst: float
     sourced: Sourced
     wording: Wording | None = None
+    follows: str | None = None
 
     @property
     def is_open(self) -> bool:

@@ -92,4 +92,5 @@ def _margins(case: Case) -> list[float]:
     """Worst margins of heat and sharing of every bank."""
     checks = (continuous_current.CHECK, current_sharing.CHECK)
     point = case.point(Corner.WORST)
-    return [check.margin(case, bank, point) for check in checks if check.margin for bank in case.banks]
+    found = (check.margin(case, bank, point) for check in checks if check.margin for bank in case.banks)
+    return [margin for margin in found if margin is not None]

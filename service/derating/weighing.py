@@ -94,7 +94,7 @@ def weigh(case: Case, margin: MarginAt, *, slack: MarginAt | None = None, at: st
     read: set[str] = set()
     ends = {corner: margin(watched(case.point(corner), read)) for corner in (Corner.FAVOURABLE, Corner.WORST)}
     both = Margin(worst=ends[Corner.WORST], favourable=ends[Corner.FAVOURABLE])
-    items = [item for key, item in case.quantities.items() if key in read]
+    items = _items(case, read)
     outcome = outcome_of(both)
     left = slack or (lambda point: margin(point) - ENOUGH)
     return Weighing(
@@ -129,7 +129,7 @@ def noted(case: Case, read: set[str]) -> tuple[tuple[Input, ...], tuple[Assumpti
     Returns:
         Inputs and assumptions; nothing can flip.
     """
-    items = [item for key, item in case.quantities.items() if key in read]
+    items = _items(case, read)
     return _inputs(items), tuple(_default_of(item, None) for item in items if item.is_default)
 
 
@@ -243,6 +243,12 @@ def condition(case: Case, item: Quantity, value: float, at: str) -> Condition:
 def _holds_if(at: str, clause: str) -> str:
     """A condition's sentence."""
     return " ".join(part for part in ("Holds", at, "if", clause) if part) + "."
+
+
+def _items(case: Case, read: set[str]) -> list[Quantity]:
+    """The quantities that were read, and those that they follow."""
+    followed = {item.follows for key, item in case.quantities.items() if key in read}
+    return [item for key, item in case.quantities.items() if key in read or key in followed]
 
 
 def _inputs(items: Iterable[Quantity]) -> tuple[Input, ...]:

@@ -44,7 +44,10 @@ def networks(draw):
         if draw(st.booleans()):
             dies.append(replace(dies[-1], count=1, cold_resistance_ohm=ohm / draw(st.floats(1.0, 1.75))))
     return Network(
-        dies=tuple(dies), ambient_c=draw(st.floats(-30, 60)), board_to_air_kpw=draw(st.sampled_from([0.0, 1.0, 3.0])), board_ohm=draw(st.floats(0, 1e-3)),
+        dies=tuple(dies),
+        ambient_c=draw(st.floats(-30, 60)),
+        board_to_air_kpw=draw(st.sampled_from([0.0, 1.0, 3.0])),
+        board_ohm=draw(st.floats(0, 1e-3)),
     )
 
 
@@ -190,7 +193,7 @@ def test_a_threshold_put_in_as_a_fact_decides(board, number):
         conditions = (finding.condition, *finding.conditions) if finding.condition else ()
         for condition in conditions:
             if not condition.quantity.endswith("gate_voltage"):
-                item = case.quantities[condition.quantity] if condition.quantity in case.quantities else None
+                item = case.quantities.get(condition.quantity)
                 assume(item is not None)
                 inside, outside = (as_fact(case, item, condition.value * factor) for factor in _factors(condition.relation))
 

@@ -137,7 +137,7 @@ CHECK = Check(
     "the largest current that keeps the limits is compared with the claimed one.",
     needs=("claim.continuous_a", "bank.switches", "switch.rds_on", "switch.tj_max", "cooling"),
     run=run,
-    margin=_margin,
+    margin=lambda case, bank, point: None if case.lacks_conduction(bank) else _margin(case, bank, point),
     inverses={
         "continuous_a": lambda case: over_discharge_path(case, _largest_a),
         "continuous_a_junction": lambda case: over_discharge_path(case, _by_junction_a),

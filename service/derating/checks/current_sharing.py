@@ -128,7 +128,7 @@ CHECK = Check(
     method="The bank is settled twice: all switches at their largest resistance, and one low switch among largest others; the hotter case counts.",
     needs=("claim.continuous_a", "bank.switches", "switch.rds_on", "cooling"),
     run=run,
-    margin=_margin,
+    margin=lambda case, bank, point: None if case.lacks_conduction(bank) else _margin(case, bank, point),
     inverses={
         "continuous_a": lambda case: over_discharge_path(case, _largest_a),
         "ambient_degc": lambda case: over_banks(case, _ambient_c),

@@ -135,7 +135,7 @@ CHECK = Check(
     "times the rule set's factor, is set against the current of one switch.",
     needs=("claim.continuous_a", "bank.switches", "switch.id_cont", "switch.package"),
     run=run,
-    margin=_margin,
+    margin=lambda case, bank, point: None if _missing(case, bank) else _margin(case, bank, point),
     inverses={
         "continuous_a": lambda case: None if _any_missing(case) else over_discharge_path(case, _largest_a),
         "switches": lambda case: None if _any_missing(case) else least_switches(case, _margin),

@@ -122,7 +122,7 @@ CHECK = Check(
     "rule set's factor, and compared with the heat at the claimed current.",
     needs=("claim.continuous_a", "switch.pd or switch.rth_jc", "switch.tj_max", "switch.rds_on", "cooling"),
     run=run,
-    margin=_margin,
+    margin=lambda case, bank, point: None if _missing(case, bank) else _margin(case, bank, point),
     inverses={
         "continuous_a": lambda case: None if _any_missing(case) else over_discharge_path(case, _largest_a),
         "switches": lambda case: None if _any_missing(case) else least_switches(case, _margin),
