@@ -66,8 +66,8 @@ def opened(data: bytes) -> Iterator[pdfium.PdfDocument]:
     try:
         pdf = pdfium.PdfDocument(data)
     except pdfium.PdfiumError as error:
-        if "password" in str(error).lower():
-            raise EncryptedError("The file asks for a password; save a copy without one and read that.") from error
+        if any(sign in str(error).lower() for sign in ("password", "security scheme")):
+            raise EncryptedError("The file asks for a password, or for a program with its own key; save a copy without it and read that.") from error
         raise DamagedError(f"The file cannot be opened ({error}); fetch it again from its maker.") from error
     try:
         if not len(pdf):
