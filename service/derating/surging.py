@@ -152,7 +152,8 @@ def largest_surge_s(case: Case) -> float | None:
     surge = case.board.claim.surge_a
     if surge is None:
         return None
-    times = [_longest_s(case, bank, surge.most) for bank in surged_banks(case) if not case.lacks_conduction(bank)]
+    banks = surged_banks(case)[:1] if case.banks_alike else surged_banks(case)
+    times = [_longest_s(case, bank, surge.most) for bank in banks if not case.lacks_conduction(bank)]
     shortest = min(times, default=inf)
     return None if shortest == inf else shortest
 

@@ -187,6 +187,9 @@ class Surge:
         since = np.maximum(times[1:, None] - begins[None, :], times[1])
         self._to_case = [kind.impedance(since) for kind in assembly.kinds]
         self._to_air = assembly.sink_impedances(since)
+        # What a change of heat does within its own step, as plain numbers: it is asked for again and again.
+        self._case_now: list[list[float]] = np.array([np.diagonal(row) for row in self._to_case]).T.tolist()
+        self._air_now: list[list[list[float]]] = np.moveaxis(np.diagonal(self._to_air, axis1=2, axis2=3), -1, 0).tolist()
 
     def end(self, surge_a: float) -> State:
         """Where everything stands when the surge ends.
@@ -208,26 +211,30 @@ class Surge:
 
     def _step(self, i: int, walk: "_Walk", junction_c: Sequence[float], surge_a: float) -> State:
         """One step on: the junctions at which heat and temperature agree."""
-        kinds = self._assembly.kinds
-        running = [kind.to_case_kpw * loss for kind, loss in zip(kinds, walk.start.loss_w, strict=True)]
-        case_rise = [running[k] + float(row[i, :i] @ walk.loss_steps[k, :i]) for k, row in enumerate(self._to_case)]
-        sink_rise = np.array(walk.start.sink_c) + np.einsum("abj,bj->a", self._to_air[:, :, i, :i], walk.heat_steps[:, :i])
-        junction, moved = list(junction_c), None
+        assembly, case_now, air_now = self._assembly, self._case_now[i], self._air_now[i]
+        rest_c = [
+            kind.to_case_kpw * loss + float(row[i, :i] @ walk.loss_steps[k, :i]) - case_now[k] * walk.losses[k]
+            for k, (kind, loss, row) in enumerate(zip(assembly.kinds, walk.start.loss_w, self._to_case, strict=True))
+        ]
+        past_c = np.array(walk.start.sink_c) + np.einsum("abj,bj->a", self._to_air[:, :, i, :i], walk.heat_steps[:, :i])
+        junction, moved, widest = list(junction_c), None, inf
         for _ in range(200):
-            shares, losses = self._assembly.losses(surge_a, junction)
-            fresh = np.array(self._assembly.sink_heat(surge_a, losses)) - walk.heats
-            sinks = (sink_rise + self._to_air[:, :, i, i] @ fresh).tolist()
+            shares, losses = assembly.losses(surge_a, junction)
+            fresh = [now - old for now, old in zip(assembly.sink_heat(surge_a, losses), walk.heats, strict=True)]
+            sinks = [float(past) + sum(a * b for a, b in zip(row, fresh, strict=True)) for past, row in zip(past_c, air_now, strict=True)]
             warmer = [
-                sinks[kind.sink] + kind.to_sink_kpw * loss + case_rise[k] + (loss - walk.losses[k]) * float(self._to_case[k][i, i])
-                for k, (kind, loss) in enumerate(zip(kinds, losses, strict=True))
+                sinks[kind.sink] + rest_c[k] + (kind.to_sink_kpw + case_now[k]) * loss
+                for k, (kind, loss) in enumerate(zip(assembly.kinds, losses, strict=True))
             ]
             moves = [new - old for new, old in zip(warmer, junction, strict=True)]
-            if max(warmer) > BEYOND_ALL_C:
-                break
-            if max(map(abs, moves)) < CLOSE_K:
+            wide = max(map(abs, moves))
+            if wide < CLOSE_K:
                 return State(junction_c=tuple(warmer), sink_c=tuple(sinks), current_a=tuple(shares), loss_w=tuple(losses))
-            junction, moved = _further(warmer, moves, moved), moves if moved is None else None
-        return self._assembly.run_away()
+            # Why on plain moves only: they grow where heat outruns its way out; a followed row may overshoot once.
+            if max(warmer) > BEYOND_ALL_C or (moved is not None and wide > widest):
+                break
+            junction, moved, widest = _further(warmer, moves, moved), moves if moved is None else None, wide
+        return assembly.run_away()
 
 
 def _further(warmer: Sequence[float], moves: Sequence[float], before: Sequence[float] | None) -> list[float]:
@@ -243,7 +250,7 @@ class _Walk:
 
     def __init__(self, *, start: State, running_heat: Sequence[float], steps: int) -> None:
         self.start = start
-        self.losses, self.heats = list(start.loss_w), np.array(running_heat)
+        self.losses, self.heats = list(start.loss_w), list(running_heat)
         self.loss_steps = np.zeros((len(start.loss_w), steps))
         self.heat_steps = np.zeros((len(start.sink_c), steps))
 
@@ -251,4 +258,4 @@ class _Walk:
         """Note the changes of one step."""
         self.loss_steps[:, i] = np.subtract(state.loss_w, self.losses)
         self.heat_steps[:, i] = np.subtract(heats, self.heats)
-        self.losses, self.heats = list(state.loss_w), np.array(heats)
+        self.losses, self.heats = list(state.loss_w), list(heats)

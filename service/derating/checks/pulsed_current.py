@@ -1,5 +1,6 @@
 """Does any switch see more current than its sheet allows in a pulse?"""
 
+from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
 from service.derating.check import Check
 from service.derating.conduction_figures import WIDEST_SPREAD
@@ -20,7 +21,7 @@ NAME = "pulsed_current"
 def run(case: Case) -> tuple[Finding, ...]:
     """Judge each bank at the largest current that is claimed through it, short or for hours."""
     own = _with_spread(case)
-    return tuple(_judge(own, bank) for bank in own.banks)
+    return each_bank(own, _judge)
 
 
 def _judge(case: Case, bank: BankCase) -> Finding:

@@ -1,8 +1,10 @@
 """Does the board bear the claimed surge for the claimed time?"""
 
 from collections.abc import Mapping
+from functools import partial
 from math import isfinite
 
+from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
 from service.derating.check import Check
 from service.derating.quantity import Point
@@ -22,10 +24,11 @@ def run(case: Case) -> tuple[Finding, ...]:
     if claim.surge_a is None or claim.surge_s is None:
         return ()
     own = with_surge_quantities(case, seconds=claim.surge_s.most)
-    return tuple(_judge(own, bank, claim.surge_a, claim.surge_s) for bank in surged_banks(own))
+    judge = partial(_judge, surge=claim.surge_a, lasting=claim.surge_s)
+    return each_bank(own, judge) if len(surged_banks(own)) > 1 else (judge(own, own.discharge),)
 
 
-def _judge(case: Case, bank: BankCase, surge: Sourced, lasting: Sourced) -> Finding:
+def _judge(case: Case, bank: BankCase, *, surge: Sourced, lasting: Sourced) -> Finding:
     """One bank."""
     surge_a, seconds = surge.most, lasting.most
     subject = f"{spoken(surge_a, 'A')} for {spoken(seconds, 's')} through the {bank.name} bank that runs at {spoken(bank.claimed_a.most, 'A')}"
