@@ -6,6 +6,7 @@ from math import isfinite
 
 from service.derating.case import Case
 from service.derating.checks import CHECKS
+from service.derating.rule_set import RuleSet
 from service.derating.rules import RULE_SETS
 from service.facts.finding import Inverse
 
@@ -45,10 +46,24 @@ def inverses(case: Case) -> dict[str, Inverse]:
 
 def _inverse(case: Case, key: str, unit: str) -> Inverse:
     """One answer."""
-    answers = {name: _answer(case.under(rules), key) for name, rules in RULE_SETS.items()}
+    found: dict[tuple[float, ...], _Answer | None] = {}
+    answers: dict[str, _Answer | None] = {}
+    for name, rules in RULE_SETS.items():
+        bearing = _bearing(case, rules, key)
+        if bearing not in found:
+            found[bearing] = _answer(case.under(rules), key)
+        answers[name] = found[bearing]
     own = answers[case.rules.name]
     by_rule_set = {name: _finite(answer) for name, answer in answers.items()}
     return Inverse(value=_finite(own), unit=unit, check=own.check if own else None, by_rule_set=by_rule_set)
+
+
+def _bearing(case: Case, rules: RuleSet, key: str) -> tuple[float, ...]:
+    """What of a rule set bears on an answer: rule sets that agree in it give the same one."""
+    if key == "packs_in_series":
+        return (rules.drain_voltage_factor,)
+    limits = (rules.junction_limit_c(case.quantities[bank.prefix + "junction_max"].worst) for bank in case.banks)
+    return (rules.gate_voltage_factor, rules.current_factor, rules.power_factor, *limits)
 
 
 def _answer(case: Case, key: str) -> _Answer | None:
