@@ -184,7 +184,8 @@ class Case:
         """Data without which no bound on the bank's heat exists; empty where there is none."""
         lacking = [
             f"{item.name}: rds_on at a gate voltage that the board reaches"
-            for item in self.conducting(bank) if item.prefix + "on_resistance" not in self.quantities
+            for item in self.conducting(bank)
+            if item.prefix + "on_resistance" not in self.quantities
         ]
         if self.is_chain:
             lacking += [f"{item.name}: rth_jc" for item in self.conducting(bank) if item.prefix + "junction_case" not in self.quantities]

@@ -70,7 +70,10 @@ def power_left_w(bank: BankCase, point: Point, *, case_c: float) -> float:
     if rated is None:
         return rated_power_w(junction_max_c=junction_max_c, case_c=case_c, junction_case_kpw=point[bank.prefix + "junction_case"])
     return derated_power_w(
-        rated_power_w=rated.sourced.value, rated_case_c=rated.cond.tc or 0.0, case_c=case_c, junction_max_c=junction_max_c,
+        rated_power_w=rated.sourced.value,
+        rated_case_c=rated.cond.tc or 0.0,
+        case_c=case_c,
+        junction_max_c=junction_max_c,
     )
 
 
@@ -95,7 +98,10 @@ def silicon_left_a(case: Case, bank: BankCase, point: Point, *, case_c: float) -
         power = rated_power_w(junction_max_c=junction_max_c, case_c=case_c, junction_case_kpw=point[bank.prefix + "junction_case"])
         return silicon_current_a(power_w=power, hot_resistance_ohm=hot_ohm)
     return derated_current_a(
-        rated_current_a=rated.sourced.value, rated_case_c=rated.cond.tc or 0.0, case_c=case_c, junction_max_c=junction_max_c,
+        rated_current_a=rated.sourced.value,
+        rated_case_c=rated.cond.tc or 0.0,
+        case_c=case_c,
+        junction_max_c=junction_max_c,
     )
 
 

@@ -7,13 +7,28 @@ from service.facts.sourced import Known, Sourced
 
 AMBIENT_C = Sourced(value=40.0, unit="degC", known=Known.ASSUMED, name="air inside a closed case on a warm day; common practice, no source")
 JUNCTION_TO_AIR = Sourced(
-    value=50.0, unit="K/W", known=Known.CLASS_DEFAULT, low=40.0, high=60.0, name="one switch on its own copper, without mutual heating",
+    value=50.0,
+    unit="K/W",
+    known=Known.CLASS_DEFAULT,
+    low=40.0,
+    high=60.0,
+    name="one switch on its own copper, without mutual heating",
 )
 CASE_TO_BOARD = Sourced(
-    value=5.0, unit="K/W", known=Known.ASSUMED, low=0.5, high=12.0, name="from a soldered tab to one on a plastic-insulated pad; own estimate",
+    value=5.0,
+    unit="K/W",
+    known=Known.ASSUMED,
+    low=0.5,
+    high=12.0,
+    name="from a soldered tab to one on a plastic-insulated pad; own estimate",
 )
 BOARD_TO_AIR = Sourced(
-    value=6.0, unit="K/W", known=Known.ASSUMED, low=2.0, high=20.0, name="from a large dark plate to a small bare board; own estimate",
+    value=6.0,
+    unit="K/W",
+    known=Known.ASSUMED,
+    low=2.0,
+    high=20.0,
+    name="from a large dark plate to a small bare board; own estimate",
 )
 # Why assumed at all: laminate chars long before silicon fails, and the sheets of the switches do not speak of it.
 BOARD_LIMIT_C = Sourced(value=130.0, unit="degC", known=Known.CLASS_DEFAULT, low=120.0, high=140.0, name="glass-epoxy laminate")

@@ -73,9 +73,21 @@ class Weighing:
         """
         first = self.conditions[0] if self.conditions else None
         return Finding(
-            check=check, bank=bank, outcome=self.outcome, text=_sentence(text, self.outcome, first), scenario=scenario,
-            demand=demand, limit=limit, margin=self.margin, condition=first, conditions=self.conditions[1:], missing=missing,
-            formula=formula, inputs=(*inputs, *self.inputs), assumptions=self.assumptions, values=dict(values or {}),
+            check=check,
+            bank=bank,
+            outcome=self.outcome,
+            text=_sentence(text, self.outcome, first),
+            scenario=scenario,
+            demand=demand,
+            limit=limit,
+            margin=self.margin,
+            condition=first,
+            conditions=self.conditions[1:],
+            missing=missing,
+            formula=formula,
+            inputs=(*inputs, *self.inputs),
+            assumptions=self.assumptions,
+            values=dict(values or {}),
         )
 
 

@@ -11,22 +11,51 @@ from service.units import ureg
 FORMULAS = public_formulas()
 # Solvers take a network of objects, and these read numbers off scales of their own: fractions, logarithms, a root search, a gauge number.
 NO_DIMENSION = {
-    "settle", "current_at_junction", "current_at_board", "ambient_at_junction", "ambient_at_board", "network_loop_gain",
-    "foster_to_ladder", "ladder_to_foster", "impedance_from_points_kpw", "thermal_energy_j", "gauge_diameter_m",
+    "settle",
+    "current_at_junction",
+    "current_at_board",
+    "ambient_at_junction",
+    "ambient_at_board",
+    "network_loop_gain",
+    "foster_to_ladder",
+    "ladder_to_foster",
+    "impedance_from_points_kpw",
+    "thermal_energy_j",
+    "gauge_diameter_m",
     # Air is fitted in figures of its own.
-    "convection_wpm2k", "grashof", "radiation_wpm2k",
+    "convection_wpm2k",
+    "grashof",
+    "radiation_wpm2k",
 }
 # These hold a temperature of their own (25 degC, zero in kelvin): kelvins count as plain numbers there, all else keeps its dimension.
 OWN_SCALE = {
-    "fold_temperature_c", "linear_fixed_point_c", "quadratic_fixed_point_c", "exponent_through", "linear_ratio", "power_law_ratio",
-    "power_law_slope_per_k", "quadratic_ratio", "cold_rating_v",
+    "fold_temperature_c",
+    "linear_fixed_point_c",
+    "quadratic_fixed_point_c",
+    "exponent_through",
+    "linear_ratio",
+    "power_law_ratio",
+    "power_law_slope_per_k",
+    "quadratic_ratio",
+    "cold_rating_v",
 }
 KELVIN = {
-    "degC": "kelvin", "K": "kelvin", "K/W": "kelvin/watt", "W/K": "watt/kelvin", "1/K": "1/kelvin", "1/K**2": "1/kelvin**2",
-    "J/K": "joule/kelvin", "1": "dimensionless", "W/m**2/K": "watt/m**2/kelvin", "W/m/K": "watt/m/kelvin",
+    "degC": "kelvin",
+    "K": "kelvin",
+    "K/W": "kelvin/watt",
+    "W/K": "watt/kelvin",
+    "1/K": "1/kelvin",
+    "1/K**2": "1/kelvin**2",
+    "J/K": "joule/kelvin",
+    "1": "dimensionless",
+    "W/m**2/K": "watt/m**2/kelvin",
+    "W/m/K": "watt/m/kelvin",
 }
 WITHOUT_KELVIN = {name: unit.replace("kelvin**2", "1").replace("kelvin", "1") for name, unit in KELVIN.items()} | {
-    "degC": "dimensionless", "K": "dimensionless", "1/K": "dimensionless", "1/K**2": "dimensionless",
+    "degC": "dimensionless",
+    "K": "dimensionless",
+    "1/K": "dimensionless",
+    "1/K**2": "dimensionless",
 }
 NUMBERS = (0.7, 0.9, 1.1, 1.3, 1.7, 1.9, 2.3, 2.9)
 LARGE = {"supply_v": 50.0, "limit_c": 200.0, "junction_max_c": 200.0, "breakdown_v": 200.0}

@@ -8,8 +8,18 @@ from service.derating.checks import CHECKS
 from service.facts.finding import Outcome, Relation
 
 ORDER = [
-    "drain_source_voltage", "gate_drive", "continuous_current", "current_sharing", "conduction_loss", "power_rating", "package_current",
-    "pulsed_current", "surge_current", "shunt", "short_circuit", "body_diode",
+    "drain_source_voltage",
+    "gate_drive",
+    "continuous_current",
+    "current_sharing",
+    "conduction_loss",
+    "power_rating",
+    "package_current",
+    "pulsed_current",
+    "surge_current",
+    "shunt",
+    "short_circuit",
+    "body_diode",
 ]
 
 

@@ -121,7 +121,8 @@ def test_watts_without_a_junction_limit_take_the_larger_thermal_resistance():
 
 
 @pytest.mark.parametrize(
-    ("package", "low_a", "high_a"), [("TO-220AB", 75, 75), ("D-PAK (TO-252)", 20, 40), ("SO-8", 20, 40)],
+    ("package", "low_a", "high_a"),
+    [("TO-220AB", 75, 75), ("D-PAK (TO-252)", 20, 40), ("SO-8", 20, 40)],
 )
 def test_packages_that_often_limit_are_capped(package, low_a, high_a):
     """Section 13: 75 A for TO-220, 20 to 40 A for small packages with leads."""

@@ -219,9 +219,7 @@ def test_the_least_number_of_switches_is_the_least(board):
     least = continuous_current.CHECK.inverses["switches"](case)
     assume(least is not None)
     assume(1 < least < 500)
-    outcomes = [
-        {finding.outcome for finding in continuous_current.CHECK.run(case.with_switches(int(count)))} for count in (least, least - 1)
-    ]
+    outcomes = [{finding.outcome for finding in continuous_current.CHECK.run(case.with_switches(int(count)))} for count in (least, least - 1)]
 
     assert outcomes[0] == {Outcome.HOLDS}
     assert outcomes[1] != {Outcome.HOLDS}

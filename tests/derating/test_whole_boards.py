@@ -59,7 +59,9 @@ rds_on = [{typ = "2.6 mohm", max = "3.2 mohm", vgs = "10 V"}]
 tj_max = {max = "150 °C"}
 rth_jc = {max = "1.1 K/W"}
 """,
-        amperes=40, ambient_c=30, banks=[Taken(ohm=3.2e-3, low=2.6e-3, kpw=47, ratio=power_law(2.0), count=4)],
+        amperes=40,
+        ambient_c=30,
+        banks=[Taken(ohm=3.2e-3, low=2.6e-3, kpw=47, ratio=power_law(2.0), count=4)],
     ),
     Specimen(
         name="8S, common port, four fields",
@@ -73,7 +75,9 @@ rds_on = [{typ = "4.0 mohm", max = "5.0 mohm", vgs = "10 V"}]
 tj_max = {max = "175 °C"}
 rth_jc = {max = "0.75 K/W"}
 """,
-        amperes=70, ambient_c=40, banks=[Taken(ohm=5e-3, low=4e-3, kpw=60, ratio=power_law(2.3), count=6)],
+        amperes=70,
+        ambient_c=40,
+        banks=[Taken(ohm=5e-3, low=4e-3, kpw=60, ratio=power_law(2.3), count=6)],
     ),
     Specimen(
         name="8S, common port, chain, shunt and joints on the board",
@@ -89,7 +93,10 @@ rds_on = [{typ = "2.4 mohm", max = "3.0 mohm", vgs = "10 V"}]
 tj_max = {max = "175 °C"}
 rth_jc = {max = "0.8 K/W"}
 """,
-        amperes=100, ambient_c=35, board_kpw=2.5, board_ohm=0.45e-3,
+        amperes=100,
+        ambient_c=35,
+        board_kpw=2.5,
+        board_ohm=0.45e-3,
         banks=[Taken(ohm=3e-3, low=2.4e-3, kpw=4.8, ratio=power_law(2.3), count=10)] * 2,
     ),
     Specimen(
@@ -113,7 +120,9 @@ rds_on = [{typ = "4.1 mohm", max = "5.1 mohm", vgs = "10 V"}]
 tj_max = {max = "175 °C"}
 rth_jc = {max = "0.6 K/W"}
 """,
-        amperes=90, ambient_c=35, board_kpw=2.5,
+        amperes=90,
+        ambient_c=35,
+        board_kpw=2.5,
         banks=[
             Taken(ohm=4e-3, low=3.3e-3, kpw=4.8, ratio=curve(PRINTED), count=10),
             Taken(ohm=5.1e-3, low=4.1e-3, kpw=4.6, ratio=power_law(2.9), count=7),
@@ -140,7 +149,10 @@ rds_on = [{min = "3.4 mohm", typ = "4.1 mohm", max = "5.1 mohm", vgs = "10 V"}]
 tj_max = {max = "175 °C"}
 rth_jc = {max = "0.6 K/W"}
 """,
-        amperes=90, ambient_c=35, board_kpw=2.5, bank="charge",
+        amperes=90,
+        ambient_c=35,
+        board_kpw=2.5,
+        bank="charge",
         banks=[
             Taken(ohm=5.1e-3, low=3.4e-3, kpw=4.6, ratio=power_law(2.9), count=7),
             Taken(ohm=4e-3, low=3.3e-3, kpw=4.8, ratio=curve(PRINTED), count=10),
@@ -161,7 +173,10 @@ tj_max = {max = "175 °C"}
 rth_jc = {max = "0.9 K/W"}
 """,
         # By hand: 8.4 / 4.0 = 2.1 at 448.15 K, so an exponent of ln 2.1 / ln(448.15/298.15) = 0.7419373 / 0.4075689 = 1.8203971.
-        amperes=60, ambient_c=45, board_kpw=3.0, banks=[Taken(ohm=4e-3, low=3e-3, kpw=6.9, ratio=power_law(1.8203971), count=5)] * 2,
+        amperes=60,
+        ambient_c=45,
+        board_kpw=3.0,
+        banks=[Taken(ohm=4e-3, low=3e-3, kpw=6.9, ratio=power_law(1.8203971), count=5)] * 2,
     ),
     Specimen(
         name="16S, separate ports on one board each for itself, 100 V part",
@@ -178,7 +193,10 @@ rds_on = [{typ = "3.5 mohm", max = "4.2 mohm", vgs = "10 V"}]
 tj_max = {max = "175 °C"}
 rth_jc = {max = "0.5 K/W"}
 """,
-        amperes=100, ambient_c=40, board_kpw=2.0, board_ohm=0.2e-3,
+        amperes=100,
+        ambient_c=40,
+        board_kpw=2.0,
+        board_ohm=0.2e-3,
         banks=[Taken(ohm=4.2e-3, low=3.5e-3, kpw=3.5, ratio=power_law(2.9), count=12)],
     ),
     Specimen(
@@ -196,7 +214,10 @@ tj_max = {max = "175 °C"}
 rth_jc = {max = "1.0 K/W"}
 """,
         # Below 25 degC the smaller exponent of the band makes the larger resistance.
-        amperes=50, ambient_c=-20, board_kpw=3.0, banks=[Taken(ohm=5.5e-3, low=4.5e-3, kpw=6.0, ratio=power_law(2.3, 1.7), count=4)] * 2,
+        amperes=50,
+        ambient_c=-20,
+        board_kpw=3.0,
+        banks=[Taken(ohm=5.5e-3, low=4.5e-3, kpw=6.0, ratio=power_law(2.3, 1.7), count=4)] * 2,
     ),
     Specimen(
         name="typical on-resistance alone, RthJC from the watts",
@@ -213,7 +234,10 @@ tj_max = {max = "175 °C"}
 pd = [{max = "150 W", tc = "25 °C"}]
 """,
         # By hand: at most 1.5 x 3.0 mohm; spread 4.5 / 3.0; RthJC (175 - 25) / 150 W = 1.0 K/W.
-        amperes=45, ambient_c=40, board_kpw=3.0, banks=[Taken(ohm=4.5e-3, low=3e-3, kpw=5.0, ratio=power_law(2.0), count=6)] * 2,
+        amperes=45,
+        ambient_c=40,
+        board_kpw=3.0,
+        banks=[Taken(ohm=4.5e-3, low=3e-3, kpw=5.0, ratio=power_law(2.0), count=6)] * 2,
     ),
     Specimen(
         name="P-channel part, gate voltage not known, next lower row",
@@ -228,7 +252,9 @@ vds_max = {max = "-40 V"}
 rds_on = [{typ = "9 mohm", max = "11 mohm", vgs = "-10 V"}, {typ = "12 mohm", max = "15 mohm", vgs = "-4.5 V"}]
 tj_max = {max = "150 °C"}
 """,
-        amperes=20, ambient_c=40, banks=[Taken(ohm=15e-3, low=12e-3, kpw=35, ratio=power_law(2.0), count=3)],
+        amperes=20,
+        ambient_c=40,
+        banks=[Taken(ohm=15e-3, low=12e-3, kpw=35, ratio=power_law(2.0), count=3)],
     ),
     Specimen(
         name="one switch alone",
@@ -243,7 +269,9 @@ vds_max = {max = "30 V"}
 rds_on = [{max = "6 mohm", vgs = "10 V"}]
 tj_max = {max = "150 °C"}
 """,
-        amperes=12, ambient_c=25, banks=[Taken(ohm=6e-3, low=6e-3, kpw=50, ratio=power_law(2.0), count=1)],
+        amperes=12,
+        ambient_c=25,
+        banks=[Taken(ohm=6e-3, low=6e-3, kpw=50, ratio=power_law(2.0), count=1)],
     ),
     Specimen(
         name="close to its fold",
@@ -258,7 +286,9 @@ vds_max = {max = "100 V"}
 rds_on = [{typ = "8 mohm", max = "9 mohm", vgs = "10 V"}]
 tj_max = {max = "175 °C"}
 """,
-        amperes=23, ambient_c=-10, banks=[Taken(ohm=9e-3, low=8e-3, kpw=45, ratio=power_law(2.9, 2.3), count=2)],
+        amperes=23,
+        ambient_c=-10,
+        banks=[Taken(ohm=9e-3, low=8e-3, kpw=45, ratio=power_law(2.9, 2.3), count=2)],
     ),
     Specimen(
         name="run-away",
@@ -273,7 +303,10 @@ vds_max = {max = "100 V"}
 rds_on = [{typ = "8 mohm", max = "9 mohm", vgs = "10 V"}]
 tj_max = {max = "175 °C"}
 """,
-        amperes=36, ambient_c=-10, banks=[Taken(ohm=9e-3, low=8e-3, kpw=45, ratio=power_law(2.9, 2.3), count=2)], runs_away=True,
+        amperes=36,
+        ambient_c=-10,
+        banks=[Taken(ohm=9e-3, low=8e-3, kpw=45, ratio=power_law(2.9, 2.3), count=2)],
+        runs_away=True,
     ),
 ]
 NEAR_FOLD = "close to its fold"
@@ -297,7 +330,10 @@ def deck(specimen, *, low_switch):
     """The circuit of the settled state."""
     return settled_deck(
         parts(specimen, low_switch=low_switch),
-        amperes=specimen.amperes, ambient_c=specimen.ambient_c, board_kpw=specimen.board_kpw, board_ohm=specimen.board_ohm,
+        amperes=specimen.amperes,
+        ambient_c=specimen.ambient_c,
+        board_kpw=specimen.board_kpw,
+        board_ohm=specimen.board_ohm,
     )
 
 
@@ -340,7 +376,10 @@ def test_the_largest_current_settles_at_a_limit_in_the_circuit_simulator(specime
     circuit = ngspice(
         settled_deck(
             parts(specimen, low_switch=False),
-            amperes=largest * 0.99999, ambient_c=specimen.ambient_c, board_kpw=specimen.board_kpw, board_ohm=specimen.board_ohm,
+            amperes=largest * 0.99999,
+            ambient_c=specimen.ambient_c,
+            board_kpw=specimen.board_kpw,
+            board_ohm=specimen.board_ohm,
         ),
     )
     junction_limit = case.junction_limit_c(bank, case.point(Corner.WORST))

@@ -104,7 +104,12 @@ def _with_unknown_package(case: Case, bank: BankCase, weighed: Weighing, each_a:
     needed = each_a / case.rules.current_factor
     silicon_a = silicon_left_a(case, bank, case.point(Corner.WORST), case_c=25.0)
     unknown = Assumption(
-        name=bank.prefix + "package_current", used=silicon_a, low=min(needed, silicon_a), high=silicon_a, unit="A", flips_at=needed,
+        name=bank.prefix + "package_current",
+        used=silicon_a,
+        low=min(needed, silicon_a),
+        high=silicon_a,
+        unit="A",
+        flips_at=needed,
         basis="package limit unknown: none is printed and its kind has no common one; the silicon's current is taken",
     )
     return replace(weighed, assumptions=(*weighed.assumptions, unknown))

@@ -112,5 +112,3 @@ def hot_ratio_from_rating(*, power_w: float, current_a: float, on_resistance_ohm
     Source: an11158 eq. 5.
     """
     return power_w / (current_a**2 * on_resistance_ohm)
-
-
