@@ -6,7 +6,7 @@ from PIL import Image, ImageChops, ImageFilter
 from parsers.types import Document, Page
 from service.facts.reading import Box
 
-DOTS_PER_POINT = 2.0
+DOTS_PER_POINT = 1.5
 DARK = 140  # of 255
 LEAST_INK, MOST_INK = 0.005, 0.12  # share of the picture: lines on paper, neither empty nor a photograph
 ALIKE = 0.9  # share of either half's ink that meets the other's; real single drawings stay below 0.75

@@ -13,6 +13,7 @@ _KNOWN = (
     "Shindengen", "Siemens", "Siliconix", "Sinopower", "STMicroelectronics", "Supertex", "Taiwan Semiconductor", "TECH PUBLIC", "Texas Instruments",
     "TOSHIBA", "UMW", "Unisonic", "VBsemi", "Vishay Siliconix", "Vishay", "Wolfspeed", "Cree", "Yangjie",
 )  # fmt: skip
+_NAMED = re.compile(rf"(?<![\w-])(?:{'|'.join(map(re.escape, sorted(_KNOWN, key=len, reverse=True)))})(?![\w-])")
 _SITES = {
     "aosmd": "Alpha & Omega Semiconductor",
     "irf": "International Rectifier",
@@ -50,5 +51,5 @@ def _most_pages(named: list[list[str]]) -> str | None:
 
 def _known_in(text: str) -> list[str]:
     """Known makers that a page names, the longer name of the same maker alone."""
-    found = [name for name in _KNOWN if re.search(rf"(?<![\w-]){re.escape(name)}(?![\w-])", text)]
+    found = set(_NAMED.findall(text))
     return [name for name in found if not any(name != other and name in other for other in found)]

@@ -1,6 +1,7 @@
 """What looks like a part number, and what only seems to."""
 
 import re
+from functools import lru_cache
 
 _SHAPE = re.compile(r"[A-Z0-9][A-Za-z0-9]*(?:[-–—/+][A-Za-z0-9]+){0,4}")
 _UNITS = r"[pnµumkM]?(?:V|A|W|F|C|J|S|s|H|Hz|Ω|[Oo]hm|OHM)|m[AW]|ppm|dB|PCS|pcs|pin|PIN|inch|in|oz|K|k|°C|℃|D|L|X|x|th|nd|rd|st|mils?"
@@ -29,19 +30,27 @@ _NO_PART = (
 _AROUND = ",;:()[]{}<>*®™“”\"'•·|="
 
 
-def candidates_in(word: str) -> list[str]:
+@lru_cache(maxsize=4096)
+def candidates_in(word: str) -> tuple[str, ...]:
     """The part numbers that a word may hold: ``AB12N04,`` one, ``AB12N04/CD12N04`` two."""
+    if not _may_be(word):
+        return ()
     bare = word.strip(_AROUND).replace("®", "").replace("™", "")
     parts = [piece.strip("-–—.()") for piece in re.split(r"[/,;]", bare) if piece]
-    return [part for part in (parts if all(map(is_part_number, parts)) else parts[:1]) if is_part_number(part)]
+    return tuple(part for part in (parts if all(map(is_part_number, parts)) else parts[:1]) if is_part_number(part))
 
 
 def is_part_number(word: str) -> bool:
     """Whether a word has the shape of a part number, capital letters and at least two digits, and is nothing else that has it."""
-    if not 4 <= len(word) <= 24 or not _SHAPE.fullmatch(word) or any(one.match(word) for one in _NO_PART):
+    if not 4 <= len(word) <= 24 or not _may_be(word) or not _SHAPE.fullmatch(word):
         return False
-    digits, capitals = sum(map(str.isdigit, word)), sum(map(str.isupper, word))
-    return digits >= 2 and capitals >= 1 and capitals + digits >= 0.6 * len(word)
+    telling = sum(letter.isdigit() or letter.isupper() for letter in word)
+    return telling >= 0.6 * len(word) and not any(one.match(word) for one in _NO_PART)
+
+
+def _may_be(word: str) -> bool:
+    """Whether it has a capital letter and two digits."""
+    return any(map(str.isupper, word)) and sum(map(str.isdigit, word)) >= 2
 
 
 def plain_number(word: str) -> str:

@@ -55,9 +55,9 @@ def kind_of_text(pages: Sequence[str]) -> str | None:
     found = weigh(pages)
     if found.letters < FEW_LETTERS:
         return None
-    if found.switch >= max(found.others[found.best], ENOUGH):
+    if found.switch >= max(found.against, ENOUGH):
         return "mosfet"
-    if found.others[found.best] < (SURE if found.blank > 0.5 else ENOUGH):
+    if found.against < (SURE if found.blank > 0.5 else ENOUGH):
         return None
     raise _refusal(found)
 

@@ -25,9 +25,9 @@ _TITLE = re.compile(
 )
 
 
-def quantities_of(text: str) -> int:
-    """How many different quantities of a switch a plain text names; fifteen are known."""
-    return sum(bool(re.search(one, text)) for one in _QUANTITIES)
+def quantities_of(text: str) -> set[str]:
+    """Which quantities of a switch a plain text names, by their patterns; fifteen are known."""
+    return {one for one in _QUANTITIES if re.search(one, text)}
 
 
 def is_titled_switch(opening: str) -> bool:

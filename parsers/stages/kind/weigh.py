@@ -11,6 +11,7 @@ from parsers.stages.kind.switches import is_titled_switch, quantities_of
 
 PAGES = 12  # why: the first dozen tell what a document is; a manual may have a thousand
 OPENING = 1500  # characters
+CLEAR = 15  # of eighteen; a document that names so much of a switch is weighed no further
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,7 +20,7 @@ class Weights:
 
     Attributes:
         switch: Quantities of a switch on the two neighbouring pages that name most, and three for its title.
-        others: Weight of every other kind.
+        others: Weight of every other kind; nothing where the switch is clear.
         letters: Length of the text.
         blank: Share of pages that hold next to no text, 0 to 1.
     """
@@ -34,15 +35,22 @@ class Weights:
         """The other kind that weighs most."""
         return max(self.others, key=lambda kind: self.others[kind])
 
+    @property
+    def against(self) -> int:
+        """The weight of the best."""
+        return max(self.others.values(), default=0)
+
 
 def weigh(pages: Sequence[str]) -> Weights:
     """Weigh the text of a document's pages."""
     told = [plain(page) for page in pages[:PAGES]]
     body, opening = " ".join(told), _opening(told)
-    pairs = [f"{one} {other}" for one, other in zip(told, [*told[1:], ""], strict=True)]
+    named = [quantities_of(page) for page in told]
+    most = max((len(one | other) for one, other in zip(named, [*named[1:], set()], strict=True)), default=0)
+    switch = most + 3 * is_titled_switch(opening)
     return Weights(
-        switch=max(map(quantities_of, pairs), default=0) + 3 * is_titled_switch(opening),
-        others=_others(opening, body, len(pages)),
+        switch=switch,
+        others={} if switch >= CLEAR else _others(opening, body, len(pages)),
         letters=len(body),
         blank=sum(len(page) < 200 for page in told) / max(len(told), 1),
     )
