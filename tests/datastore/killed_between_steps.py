@@ -17,6 +17,7 @@ import obstore
 from sqlalchemy import Engine, event
 
 import parsers.marking
+from datastore.memory import MemoryFiles
 from datastore.store import DATABASE, SqlStore
 from service.facts.change import Change
 from service.facts.keeping_error import MovedOnError
@@ -24,6 +25,7 @@ from service.facts.reading import Conditions, Limit, Reading, Sheet, Status
 from service.facts.result import InputKind, Result, UsedInput
 from service.usecases.freeze_result import freeze_result
 from service.usecases.keep_sheet import keep_sheet, take_in
+from service.usecases.ports import Files
 from service.usecases.review_reading import correct
 
 DATA = b"%PDF-1.7 an invented sheet" * 5000
@@ -41,9 +43,10 @@ RESULT = Result(
 KILLED = 77
 
 
-def work(folder: Path, told: Callable[[str], None]) -> None:
+def work(folder: Path, told: Callable[[str], None], files: Files | None = None) -> None:
     """A person's day: take a sheet in, keep what was read, freeze a result, correct the reading; each told once it is done."""
     store = SqlStore(folder)
+    store.files = files or store.files
     take_in("a.pdf", DATA, store=store, change=ACT)
     told("taken in")
     keep_sheet(SHEET, store=store, markings=parsers.marking, change=ACT)
@@ -129,6 +132,8 @@ def main() -> None:
     """Kill before step 0, 1, 2 ... until the work comes to its end."""
     folder = Path(sys.argv[1])
     SqlStore(folder / "empty").close()
+    # Why once without killing, and without the object store: the children then find everything imported and configured.
+    work(folder / "warm", lambda _told: None, MemoryFiles())
     for step in range(1000):
         outcome = run(folder / str(step), step)
         sys.stdout.write(f"{json.dumps(outcome)}\n")
