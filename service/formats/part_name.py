@@ -28,6 +28,7 @@ def read_part_name(written: object, key: str, *, typed: tuple[str, ...]) -> str:
         UnitError: No name, no SHA-256, or a typed part that the file does not describe; names the nearest one.
     """
     name = written.strip() if isinstance(written, str) else ""
+    name = name.lower() if name.lower().startswith(SHEET) else name
     if not _MARKING.fullmatch(name) and not name.startswith(SHEET):
         raise UnitError(key=key, value=written, why="no name of a part", allowed=ALLOWED)
     if name.startswith(SHEET) and not re.fullmatch(r"[0-9a-f]{64}", name.removeprefix(SHEET)):

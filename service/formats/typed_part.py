@@ -10,7 +10,7 @@ from service.formats import dimensions as d
 from service.formats.errors import UnitError
 from service.formats.keys import DIMENSIONS
 from service.formats.quantity import read_number
-from service.formats.sourced import quantity_text, read_sourced, sourced_json
+from service.formats.sourced import quantity_text, read_sourced, sourced_json, sourced_text
 from service.formats.table import Table
 from service.formats.typed_conditions import conditions_text, read_conditions
 
@@ -65,7 +65,11 @@ def _rated(table: Table, key: str) -> tuple[RatedValue, ...]:
     if not any(table.has(limit.value) for limit in Limit):
         table.note("", None, why="no value", allowed="at least one of min, typ, max")
     table.finish()
-    return tuple(RatedValue(key=key, limit=limit, sourced=fact, cond=cond) for limit, fact in read.items() if fact is not None)
+    values = tuple(RatedValue(key=key, limit=limit, sourced=fact, cond=cond) for limit, fact in read.items() if fact is not None)
+    if not all(lower.sourced.value <= upper.sourced.value for lower, upper in pairwise(values)):
+        shown = " ".join(f"{value.limit} {sourced_text(value.sourced)}" for value in values)
+        table.note("", shown, why="out of order", allowed="min <= typ <= max, in magnitude")
+    return values
 
 
 def _magnitude(written: object, at: str, *, dimension: d.Dimension) -> Sourced:

@@ -73,6 +73,20 @@ def test_a_p_channel_part_may_be_typed_with_its_printed_signs(least):
     assert switch.of("rds_on")[0].cond.vgs == 10.0
 
 
+def test_a_typed_figure_whose_ends_are_out_of_order_is_refused(least):
+    """A typical value above the largest one is a slip, and a dangerous one."""
+    typed = {"Q": {"rds_on": [{"typ": "5 mohm", "max": "4 mohm", "vgs": "10 V"}]}}
+
+    assert "out of order" in problems_of(least | {"typed": typed})["typed.Q.rds_on"]
+
+
+def test_the_hash_of_a_sheet_may_be_written_in_capitals(least):
+    """Hexadecimal digits are the same in either case."""
+    named = read_board(least | {"discharge_bank": {"part": "SHA256:" + "AB" * 32, "switches": 6}}).discharge_bank.part
+
+    assert named == "sha256:" + "ab" * 32
+
+
 def test_what_a_board_does_not_say_is_filled_in_and_named(least):
     """Defaults are the contract's, and each says that it is one and what it rests on."""
     board = read_board(least)
@@ -222,3 +236,4 @@ def test_whatever_is_sent_gives_a_board_or_its_problems(name, value):
     with suppress(BoardError):
         board = read_board(written)
         assert read_board(board_json(board)) == board
+        assert read_board(tomllib.loads(toml_text(board_json(board)))) == board
