@@ -38,7 +38,7 @@ def test_cases_quantities_dates_and_papers_are_no_parts(word: str):
 )
 def test_a_word_may_hold_several_parts(word: str, parts: list[str]):
     """Punctuation and strokes are taken off."""
-    assert candidates_in(word) == parts
+    assert list(candidates_in(word)) == parts
 
 
 def test_dashes_and_the_lead_free_ending_make_no_other_part():
