@@ -19,6 +19,13 @@ from service.facts.finding import Assumption, BothEnds, Condition, Figure, Findi
 ENOUGH = 1 - 1e-9
 
 # A margin (limit over demand) or a slack (limit less demand) as a function of all quantities.
+# Where all other quantities stand while the threshold of one is sought, and how a condition says so.
+INWARDS = (
+    (Corner.WORST, ""),
+    (Corner.NOMINAL, "with all else at its nominal figure"),
+    (Corner.FAVOURABLE, "with all else at its best"),
+)
+
 MarginAt = Callable[[Point], float]
 
 
@@ -213,11 +220,20 @@ def crossing(case: Case, left: MarginAt, item: Quantity, corner: Corner, start: 
 
 
 def _conditions(case: Case, left: MarginAt, items: Iterable[Quantity], at: str) -> tuple[Condition, ...]:
-    """A condition for each open quantity that can decide alone, the easiest to check first and a band's own values before others."""
+    """A condition for each open quantity that can decide; with all others at their worst, or, where none can alone, further inwards."""
+    for corner, aside in INWARDS:
+        found = _deciding(case, left, items, " ".join(part for part in (at, aside) if part), corner)
+        if found:
+            return found
+    return ()
+
+
+def _deciding(case: Case, left: MarginAt, items: Iterable[Quantity], at: str, corner: Corner) -> tuple[Condition, ...]:
+    """A condition for each open quantity that decides alone, the easiest to check first and a band's own values before others."""
     found = []
     for item in items:
         if item.is_open and item.wording is not None:
-            value = threshold(case, left, item, Corner.WORST)
+            value = threshold(case, left, item, corner)
             if value is not None:
                 within = min(item.favourable, item.worst) <= value <= max(item.favourable, item.worst)
                 found.append((not within, item.wording.effort, item.key, condition(case, item, value, at)))

@@ -145,3 +145,11 @@ def test_more_time_bears_less_current():
 
     assert [a for _, a in worst] == sorted((a for _, a in worst), reverse=True)
     assert all(low < high for (_, low), (_, high) in zip(worst, best, strict=True))
+
+
+def test_heat_beyond_the_pulsed_current_is_said_to_lie_outside_the_sheet():
+    """Section 13.1: the pulsed current's own check fails, others go on and say so."""
+    finding = only(case_of(WHOLE, {"typed.A": {"id_pulse": {"max": "20 A"}}}))
+
+    assert "outside the sheet" in finding.text
+    assert "outside the sheet" not in only(case_of(WHOLE)).text

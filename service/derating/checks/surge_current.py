@@ -7,6 +7,7 @@ from math import isfinite
 from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
 from service.derating.check import Check
+from service.derating.figures import least_of
 from service.derating.quantity import Point
 from service.derating.spoken import rounded_up, spoken
 from service.derating.stated import stated
@@ -52,7 +53,7 @@ def _judge(case: Case, bank: BankCase, *, surge: Sourced, lasting: Sourced) -> F
     return weighed.finding(
         check=NAME,
         bank=bank.name,
-        text=text + _with_heat(case, bank, weighed, surge_a, seconds),
+        text=text + _with_heat(case, bank, weighed, surge_a, seconds) + _outside(bank, reached[Corner.WORST]),
         demand=Figure(quantity="surge_current_a", value=surge_a, unit="A"),
         limit=Figure(quantity="largest_surge_a", value=largest_a, unit="A"),
         formula="Tj(t) = board(t) + P x (case to board + Zth(t)), by superposition from the settled running state <= junction limit",
@@ -65,6 +66,13 @@ def _judge(case: Case, bank: BankCase, *, surge: Sourced, lasting: Sourced) -> F
             "largest_surge_a": BothEnds(favourable=weighed.margin.favourable * surge_a, worst=largest_a, unit="A"),
         },
     )
+
+
+def _outside(bank: BankCase, end: SurgeEnd) -> str:
+    """What to think of heat that was computed for more current than the sheet allows in a pulse."""
+    rated = least_of(bank.switch, "id_pulse")
+    beyond = rated is not None and end.current_a > rated.value
+    return "; its hottest switch sees more than the sheet's pulsed current, so this lies outside the sheet" if beyond else ""
 
 
 def _both(unit: str, ends: Mapping[Corner, float]) -> BothEnds:
