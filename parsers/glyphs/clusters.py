@@ -54,32 +54,49 @@ def clusters(marks: list[Mark]) -> list[Cluster]:
     """
     words: list[Cluster] = []
     bands: dict[int, list[Cluster]] = {}
+    last_on: dict[float, Cluster] = {}
     for mark in marks:
-        band = round(mark.y / _BAND)
-        word = _neighbour(mark, [word for near in (band - 1, band, band + 1) for word in bands.get(near, ())])
+        word = last_on.get(mark.y)
+        if word is None or not _follows(word, mark):
+            word = _neighbour(mark, bands)
         if mark.text.isspace():
-            if word is not None and mark.x0 > word.x1 - _GAP * mark.size and abs(word.marks[-1].y - mark.y) < _SAME_LINE * mark.size:
+            if word is not None and _ends(word, mark):
                 word.closed = True
             continue
         if word is None or word.closed or not _joins(word, mark):
-            word = Cluster()
+            word = _begun(mark, bands)
             words.append(word)
-            bands[band] = [other for other in bands.get(band, ()) if other.x1 > mark.x0 - 2 * mark.size]
-            bands[band].append(word)
         word.add(mark)
+        last_on[mark.y] = word
     return _in_reading_order(words)
 
 
-def _neighbour(mark: Mark, words: list[Cluster]) -> Cluster | None:
+def _follows(word: Cluster, mark: Mark) -> bool:
+    """Whether a mark is the plain next one of a word, of the same size on the same baseline: the usual case, told quickly."""
+    last = word.marks[-1]
+    return last.y == mark.y and last.size == mark.size and -_GAP * mark.size < mark.x0 - word.x1 < _GAP * mark.size
+
+
+def _ends(word: Cluster, space: Mark) -> bool:
+    """Whether a space stands behind a word, not over it or on another line."""
+    return space.x0 > word.x1 - _GAP * space.size and abs(word.marks[-1].y - space.y) < _SAME_LINE * space.size
+
+
+def _begun(mark: Mark, bands: dict[int, list[Cluster]]) -> Cluster:
+    """A new word, kept where marks that follow it look for it; words far to the left are forgotten."""
+    word, band = Cluster(), round(mark.y / _BAND)
+    bands[band] = [*(other for other in bands.get(band, ()) if other.x1 > mark.x0 - 2 * mark.size), word]
+    return word
+
+
+def _neighbour(mark: Mark, bands: dict[int, list[Cluster]]) -> Cluster | None:
     """The word that ends where the mark begins, on the nearest baseline."""
-    best, least = None, 1e9
-    for word in words:
-        size = max(word.size, mark.size)
-        away = abs(word.baseline - mark.y)
-        if away < 0.6 * size and -0.6 * size < mark.x0 - word.x1 < _GAP * size:
-            away += abs(mark.x0 - word.x1)
-            if away < least:
-                best, least = word, away
+    best, least, band = None, 1e9, round(mark.y / _BAND)
+    for near in (band - 1, band, band + 1):
+        for word in bands.get(near, ()):
+            gap, size = mark.x0 - word.x1, max(word.size, mark.size)
+            if -0.6 * size < gap < _GAP * size and (away := abs(word.baseline - mark.y)) < 0.6 * size and away + abs(gap) < least:
+                best, least = word, away + abs(gap)
     return best
 
 

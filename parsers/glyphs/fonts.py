@@ -2,12 +2,14 @@
 
 from typing import Any
 
+from pdfminer.cmapdb import FileUnicodeMap
 from pdfminer.pdfexceptions import PDFException
 from pdfminer.pdffont import PDFFont, PDFType3Font, PDFUnicodeNotDefined
 from pdfminer.pdfinterp import PDFResourceManager
-from pdfminer.pdftypes import PDFObjRef, dict_value
+from pdfminer.pdftypes import PDFObjRef, PDFStream, dict_value, resolve1
 
 from parsers.glyphs.repairs import Repair, repair_of
+from parsers.glyphs.unicode_map import unicode_map
 
 _LATIN_LOOK_ALIKES = str.maketrans("ΑΒΕΖΗΙΚΜΝΟΡΤΥΧο", "ABEZHIKMNOPTYXo")  # noqa: RUF001  the look-alikes are the subject
 """Greek capitals that a sheet sets for Latin ones, as in an ampere or a temperature out of a font of signs."""
@@ -82,10 +84,32 @@ def font_of(manager: PDFResourceManager, reference: Any) -> Font | None:  # noqa
     """
     spec = dict_value(reference)
     try:
-        font = manager.get_font(reference.objid if isinstance(reference, PDFObjRef) else None, spec)
+        found = _own_map(spec)
+        font = manager.get_font(None if found else reference.objid if isinstance(reference, PDFObjRef) else None, _lean(spec) if found else spec)
     except (PDFException, KeyError, TypeError, ValueError, AssertionError, AttributeError, IndexError):
         return None
+    if found:
+        font.unicode_map = FileUnicodeMap()
+        font.unicode_map.cid2unichr = found
     return Font(font, spec)
+
+
+def _own_map(spec: dict[str, Any]) -> dict[int, str] | None:
+    """The font's own map from codes to text, where it has one that can be read quickly."""
+    stream = resolve1(spec.get("ToUnicode"))
+    return unicode_map(stream.get_data()) if isinstance(stream, PDFStream) else None
+
+
+def _lean(spec: dict[str, Any]) -> dict[str, Any]:
+    """A font's dictionary without what is only read for a map to text that is there already."""
+    lean = {key: value for key, value in spec.items() if key != "ToUnicode"}
+    if isinstance(parts := resolve1(spec.get("DescendantFonts")), list) and parts:
+        part = dict(dict_value(parts[0]))
+        part["CIDSystemInfo"] = {"Registry": b"Adobe", "Ordering": b"Identity"}
+        if "FontDescriptor" in part:
+            part["FontDescriptor"] = {key: value for key, value in dict_value(part["FontDescriptor"]).items() if key != "FontFile2"}
+        lean["DescendantFonts"] = [part]
+    return lean
 
 
 def _extent(font: PDFFont) -> tuple[float, float]:

@@ -6,7 +6,7 @@ from parsers.glyphs.drawn import Mark
 from parsers.glyphs.second_reader import SecondReader
 from parsers.types import Glyph, Word
 
-_SHORT = 5
+_SHORT = 4
 """Words up to this length may be units or signs, so the second reader is asked about them as about numbers. [characters]"""
 _MARGIN = 0.15
 """The second reader is asked from this share of the size before a word to half of its last character. [1]"""
@@ -25,8 +25,13 @@ def word_of(cluster: Cluster, second: SecondReader | None) -> Word:
     marks = cluster.marks
     text = "".join(mark.text for mark in marks)
     seen = _second(cluster, second) if second and _matters(text) else None
-    glyphs = tuple(_glyph(mark, seen) for mark in marks)
-    hull = min(mark.x0 for mark in marks), min(mark.top for mark in marks), max(mark.x1 for mark in marks), max(mark.bottom for mark in marks)
+    glyphs = tuple([_glyph(mark, seen) for mark in marks])
+    hull = (
+        min([mark.x0 for mark in marks]),
+        min([mark.top for mark in marks]),
+        max([mark.x1 for mark in marks]),
+        max([mark.bottom for mark in marks]),
+    )
     return Word(text=text, box=hull, glyphs=glyphs, second=seen)
 
 

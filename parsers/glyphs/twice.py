@@ -8,8 +8,8 @@ _OVER = 0.3
 """Another character lies over this one when both begin within this share of the size. [1]"""
 _SHARED = 0.5
 """They overlap when they have more than this share of the narrower one's width in common. [1]"""
-_CELL = 6.0
-"""Side of the squares in which neighbours are looked up. [pt]"""
+_ROW = 6.0
+"""Height of the rows in which neighbours are looked up; taller characters than about three rows are titles. [pt]"""
 
 
 def without_copies(marks: list[Mark]) -> list[Mark]:
@@ -22,29 +22,34 @@ def without_copies(marks: list[Mark]) -> list[Mark]:
         One of each, the less doubtful where they differ, sorted from left to right. Of different characters over each other both are kept, in
         doubt.
     """
-    squares: dict[tuple[int, int], list[Mark]] = {}
-    kept = []
-    for mark in sorted(marks, key=lambda mark: bool(mark.doubt)):
+    rows: dict[int, list[Mark]] = {}
+    dropped: set[int | None] = set()
+    ordered = sorted(marks, key=_from_left)
+    for mark in ordered:
         if mark.text.isspace():
-            kept.append(mark)
             continue
-        reach = _OVER * mark.size
-        left, right = int((mark.x0 - reach) // _CELL), int((mark.x0 + reach) // _CELL)
-        upper, lower = int((mark.y - reach) // _CELL), int((mark.y + reach) // _CELL)
-        near = [
-            other
-            for column in range(left, right + 1)
-            for row in range(upper, lower + 1)
-            for other in squares.get((column, row), ())
-            if abs(mark.x0 - other.x0) < reach and abs(mark.y - other.y) < reach
-        ]
-        if near and any(_repeats(mark, other) for other in near):
-            continue
-        for other in near:
-            _note_overlap(mark, other)
-        squares.setdefault((int(mark.x0 // _CELL), int(mark.y // _CELL)), []).append(mark)
-        kept.append(mark)
-    return sorted(kept, key=lambda mark: (mark.x0, mark.x1))
+        reach, row = _OVER * mark.size, int(mark.y // _ROW)
+        left = mark.x0 - reach
+        for near in (row - 1, row, row + 1):
+            for other in reversed(rows.get(near, ())):
+                if other.x0 < left:
+                    break
+                if abs(mark.y - other.y) < reach:
+                    dropped.add(_worse(mark, other))
+        rows.setdefault(row, []).append(mark)
+    return [mark for mark in ordered if id(mark) not in dropped]
+
+
+def _from_left(mark: Mark) -> tuple[float, float]:
+    return mark.x0, mark.x1
+
+
+def _worse(mark: Mark, other: Mark) -> int | None:
+    """Which of two characters so near to each other goes, by its identity; None where both stay."""
+    if not _repeats(mark, other):
+        _note_overlap(mark, other)
+        return None
+    return id(other) if other.doubt and not mark.doubt else id(mark)
 
 
 def _repeats(mark: Mark, other: Mark) -> bool:

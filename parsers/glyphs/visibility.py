@@ -53,7 +53,7 @@ def shown_marks(drawn: Drawn) -> list[Mark]:
         Characters in the order in which they are drawn. Left out is what no viewer shows: characters outside the page or their clipping, on a
         layer that is off, painted over by an area, or painted invisibly without a picture that they stand for.
     """
-    marks = [mark for mark in drawn.marks if not any(sign in _NO_INK for sign in mark.doubt) and _on_page(mark, drawn)]
+    marks = [mark for mark in drawn.marks if _on_page(mark, drawn) and not (mark.doubt and any(sign in _NO_INK for sign in mark.doubt))]
     lines = _ByHeight(marks)
     gone = _weigh_patches(lines, drawn.patches)
     for box in drawn.notes:
@@ -85,11 +85,11 @@ def _weigh_patches(lines: _ByHeight, patches: list[Patch]) -> set[int]:
 
 
 def _weigh_rules(lines: _ByHeight, rules: list[Rule]) -> None:
-    """Lines that go through a character: looked up from the character, because graphs have more lines than characters."""
+    """Lines that go through a figure: looked up from the figure, because graphs have more lines than figures."""
     level = sorted((rule.top, rule.x0, rule.x1) for rule in rules if rule.top == rule.bottom)
     upright = sorted((rule.x0, rule.top, rule.bottom) for rule in rules if rule.x0 == rule.x1)
     for mark in lines.between(-1e9, 1e9):
-        if mark.turned or not mark.text.isalnum():
+        if mark.turned or not mark.text.isdecimal():
             continue
         margin = _SIDE * (mark.x1 - mark.x0)
         height = (mark.y - _THROUGH[1] * mark.size, mark.y - _THROUGH[0] * mark.size)
@@ -100,8 +100,8 @@ def _weigh_rules(lines: _ByHeight, rules: list[Rule]) -> None:
 
 def _crosses(rules: list[tuple[float, float, float]], across: tuple[float, float], along: tuple[float, float]) -> bool:
     """Whether a line lies within a stretch and spans another one at right angles to it."""
-    first = bisect_left(rules, (across[0],))
-    return any(start <= along[0] and along[1] <= end for _, start, end in rules[first : bisect_right(rules, (across[1],))])
+    first, last = bisect_left(rules, (across[0],)), bisect_right(rules, (across[1],))
+    return first < last and any(start <= along[0] and along[1] <= end for _, start, end in rules[first:last])
 
 
 def _covers(box: Box, mark: Mark) -> bool:

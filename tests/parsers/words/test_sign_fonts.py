@@ -11,6 +11,7 @@ from word_sheets import doubts, drawn, page_of, texts, word
 from parsers.glyphs.agreement import agrees
 from parsers.glyphs.repairs import repair_of
 from parsers.glyphs.symbol_font import SYMBOL
+from parsers.glyphs.unicode_map import unicode_map
 
 # Two names that the published metrics give to private-use characters, and signs that have more than one code point.
 SAME = {"\u2126": "\u03a9", "\u2206": "\u0394", "\u00b5": "\u03bc", "\u2215": "\u2044", "\u2219": "\u22c5", "\u223c": "\u223c"}
@@ -89,3 +90,26 @@ def test_the_micro_of_a_letter_font_is_left_alone():
 
     assert texts(page_of(drawn(draw))) == ["5", "mW"]
     assert not word(page_of(drawn(draw)), "mW").glyphs[0].repaired
+
+
+def test_a_fonts_own_map_is_read_as_the_standard_explains_it():
+    """The worked example of ISO 32000-1:2008, 9.10.3 (ToUnicode CMaps): ranges, ligatures one by one, and a character beyond 16 bits."""
+    stream = b"""2 beginbfrange
+        <0000> <005E> <0020>
+        <005F> <0061> [<00660066> <00660069> <00660066006C>]
+        endbfrange
+        1 beginbfchar
+        <3A51> <D840DC3E>
+        endbfchar"""
+    found = unicode_map(stream)
+
+    assert found[0x0000] == " "
+    assert found[0x005E] == "~"
+    assert [found[code] for code in (0x5F, 0x60, 0x61)] == ["ff", "fi", "ffl"]
+    assert found[0x3A51] == "\U0002003e"
+    assert len(found) == 0x5E + 1 + 3 + 1
+
+
+def test_a_map_of_endless_ranges_is_left_to_the_limits_of_the_library():
+    """No range makes more entries than two bytes can number."""
+    assert unicode_map(b"1 beginbfrange <00000000> <7FFFFFFF> <0020> endbfrange") is None
