@@ -3,10 +3,10 @@
 from collections.abc import Callable
 from typing import TypeVar
 
-from parsers.process.fork_server import start
 from parsers.process.job import Job
 from parsers.process.refusals import refused_by
 from parsers.process.shape import ShapeError
+from parsers.process.starting import start
 from service.facts.reading import Refused
 
 Understood = TypeVar("Understood")

@@ -16,22 +16,28 @@ MOST_HEADER_BYTES = MEBIBYTE
 ANSWER, FAULT = b"A", b"F"
 
 
-def run(descriptor: int) -> None:
-    """Do one job and answer on the same descriptor.
+def run_on_pipes() -> None:
+    """Do one job that comes on standard input and is answered on standard output."""
+    run(os.dup(0), os.dup(1))
+
+
+def run(hearing: int, speaking: int) -> None:
+    """Do one job.
 
     Args:
-        descriptor: The socket to the asker; every other one has been closed.
+        hearing: Where the asker's frames come from.
+        speaking: Where the answer goes; every other descriptor has been closed.
     """
     _forget_the_terminal()
-    header = json.loads(wire.receive(descriptor, most=MOST_HEADER_BYTES))
+    header = json.loads(wire.receive(hearing, most=MOST_HEADER_BYTES))
     task: Task = named(header["task"])
     if "function" in header["arguments"]:
         named(header["arguments"]["function"])
     limits = Limits(**header["limits"])
     isolation = jail.enter(limits) if header["jailed"] else {}
-    wire.send(descriptor, json.dumps(isolation).encode())
-    data = wire.receive(descriptor, most=MOST_DOCUMENT_BYTES)
-    wire.send(descriptor, _answer(task, data, header["arguments"]))
+    wire.send(speaking, json.dumps(isolation).encode())
+    data = wire.receive(hearing, most=MOST_DOCUMENT_BYTES)
+    wire.send(speaking, _answer(task, data, header["arguments"]))
 
 
 def named(task: str) -> Callable[..., Any]:
@@ -62,5 +68,6 @@ def _forget_the_terminal() -> None:
     for descriptor in (0, 1, 2):
         os.dup2(nothing, descriptor)
     os.close(nothing)
-    for name in (signal.SIGCHLD, signal.SIGTERM, signal.SIGINT):
-        signal.signal(name, signal.SIG_DFL)
+    for name in ("SIGCHLD", "SIGTERM", "SIGINT"):
+        if hasattr(signal, name):
+            signal.signal(getattr(signal, name), signal.SIG_DFL)

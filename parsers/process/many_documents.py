@@ -10,8 +10,8 @@ from pathlib import Path
 from queue import SimpleQueue
 
 from parsers.process import tasks
-from parsers.process.fork_server import start
 from parsers.process.one_document import read_document
+from parsers.process.starting import start
 from service.facts.reading import Sheet
 
 File = Path | tuple[str, bytes]

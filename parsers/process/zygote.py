@@ -147,7 +147,7 @@ def _become_child(speaking: int) -> None:
         signal.set_wakeup_fd(-1)
         kept = os.dup2(speaking, 3) if speaking != 3 else 3
         os.closerange(4, os.sysconf("SC_OPEN_MAX"))
-        child.run(kept)
+        child.run(kept, kept)
         code = 0
     finally:
         os._exit(code)

@@ -94,3 +94,9 @@ def wait_a_moment(_: bytes) -> bytes:
     """Take half a second."""
     time.sleep(0.5)
     return b"done"
+
+
+def sleep_without_a_word(_: bytes) -> bytes:
+    """Hang."""
+    time.sleep(3600)
+    return b""

@@ -9,9 +9,10 @@ from pathlib import Path
 import misbehaviour
 import pytest
 
-from parsers.process.fork_server import ForkServer, ForkServerError, start
+from parsers.process.fork_server import ForkServer, ForkServerError
 from parsers.process.job import Job
 from parsers.process.limits import MEBIBYTE, Limits
+from parsers.process.starting import start
 
 ROOMY = Limits(memory_bytes=1024 * MEBIBYTE, processor_s=10)
 

@@ -4,10 +4,10 @@ import escape_attempts as attempts
 import pytest
 
 from parsers.process import jail
-from parsers.process.fork_server import start
 from parsers.process.job import Job, Outcome
 from parsers.process.libc import LIBC
 from parsers.process.limits import MEBIBYTE, Limits
+from parsers.process.starting import start
 
 NARROW = Limits(memory_bytes=512 * MEBIBYTE, processor_s=5)
 STOPPED = [
