@@ -7,15 +7,14 @@ from math import inf, isfinite
 from service.derating.case import Case, Corner
 from service.derating.case_impedance import has_impedance
 from service.derating.check import Check
-from service.derating.fault_loop import inductance_h, loop_ohm, loop_quantities
+from service.derating.fault_loop import inductance_h, loop_quantities
 from service.derating.figures import Ends, default, larger_is_worse, least_of
-from service.derating.formulas.avalanche import avalanche_time_s
-from service.derating.formulas.interruption import gentlest_fall_s, let_through_a2s
 from service.derating.quantity import Point, Quantity, Wording
 from service.derating.spoken import rounded_down, spoken
 from service.derating.turn_off import TurnOff, avalanche_limit_c, moments, rated_energy
+from service.derating.turn_off_figures import gentle_fall_s, power_line_a, turn_off_figures
 from service.derating.weighing import Weighing, not_determined, threshold, weigh
-from service.facts.finding import Assumption, BothEnds, Figure, Finding, Input, Outcome
+from service.facts.finding import Assumption, Figure, Finding, Input, Outcome
 from service.facts.sourced import Sourced
 
 NAME = "short_circuit"
@@ -53,12 +52,12 @@ def _judge(case: Case) -> Finding:
         demand=_figure("turn_off_energy_j", worst.energy_j),
         limit=_figure("allowed_energy_j", worst.allowed_j),
         formula="i = V/R x (1 - exp(-t R/L)); E = 1/2 L i^2 x BV/(BV - V) into one switch <= EAS at that current and temperature",
-        values=_values(case, best, worst),
+        values=turn_off_figures(case, best, worst),
         inputs=_inputs(case, loop_h),
         missing=unknown,
         scenario=True,
     )
-    return replace(finding, margin=None) if unknown else finding
+    return replace(finding, margin=None, text=f"{finding.text}, for want of {unknown[0]}") if unknown else finding
 
 
 def _margin(case: Case, point: Point, moment: TurnOff) -> float:
@@ -101,60 +100,11 @@ def _said(case: Case, moment: TurnOff) -> str:
         allowed = ", whose junction is past its limit already"
     pulse = least_of(bank.switch, "id_pulse")
     outside = "; more than the sheet's pulsed current, so outside the sheet" if pulse and each > pulse.value else ""
-    fall = _gentle_fall_s(moment)
-    area = f"; a fall slower than {spoken(fall, 's')} avoids avalanche but crosses the safe operating area of one switch" if fall else ""
+    fall, line_a = gentle_fall_s(moment), power_line_a(case, case.point(Corner.WORST), moment)
+    area = ""
+    if fall and line_a is not None:
+        area = f"; a fall slower than {spoken(fall, 's')} avoids avalanche, but the power line of one switch bears {spoken(line_a, 'A')} there"
     return f"{moment.current_a:.0f} A when the switches open, {energy}{allowed}{outside}{area}"
-
-
-def _values(case: Case, best: TurnOff, worst: TurnOff) -> dict[str, BothEnds]:
-    """Figures of both ends."""
-    points = {id(moment): case.point(corner) for moment, corner in ((best, Corner.FAVOURABLE), (worst, Corner.WORST))}
-
-    def both(unit: str, figure: Callable[[TurnOff], float | None]) -> BothEnds:
-        found = [figure(moment) for moment in (best, worst)]
-        favourable, least = (None if value is None or not isfinite(value) else float(value) for value in found)
-        return BothEnds(favourable=favourable, worst=least, unit=unit)
-
-    def let_through(moment: TurnOff) -> float:
-        point = points[id(moment)]
-        return let_through_a2s(
-            supply_v=moment.supply_v, loop_ohm=max(loop_ohm(case, point), 1e-6), inductance_h=moment.inductance_h,
-            time_s=point["protection_delay"],
-        )
-
-    return {
-        "prospective_current_a": both("A", lambda moment: moment.prospective_a),
-        "turn_off_current_a": both("A", lambda moment: moment.current_a),
-        "switch_current_a": both("A", lambda moment: moment.current_a / case.discharge.switches),
-        "junction_degc": both("degC", lambda moment: moment.junction_c),
-        "stored_energy_j": both("J", lambda moment: moment.stored_j),
-        "turn_off_energy_j": both("J", lambda moment: moment.energy_j),
-        "allowed_energy_j": both("J", lambda moment: moment.allowed_j),
-        "avalanche_time_s": both("s", _avalanche_s),
-        "gentlest_fall_s": both("s", _gentle_fall_s),
-        "loop_resistance_ohm": both("ohm", lambda moment: loop_ohm(case, points[id(moment)])),
-        "loop_inductance_h": both("H", lambda moment: moment.inductance_h),
-        "let_through_a2s": both("A2s", let_through),
-        "supply_v": both("V", lambda moment: moment.supply_v),
-    }
-
-
-def _avalanche_s(moment: TurnOff) -> float | None:
-    """How long the switch stays in avalanche."""
-    if moment.supply_v >= moment.rated_v:
-        return None
-    return avalanche_time_s(
-        inductance_h=moment.inductance_h, current_a=moment.current_a, breakdown_v=moment.rated_v, supply_v=moment.supply_v,
-    )
-
-
-def _gentle_fall_s(moment: TurnOff) -> float | None:
-    """The shortest fall without avalanche."""
-    if moment.supply_v >= moment.rated_v:
-        return None
-    return gentlest_fall_s(
-        inductance_h=moment.inductance_h, current_a=moment.current_a, breakdown_v=moment.rated_v, supply_v=moment.supply_v,
-    )
 
 
 def _lacking(case: Case) -> tuple[str, ...]:

@@ -83,14 +83,16 @@ def drawn_capacities_jpk(*, resistances_kpw: Sequence[float], time_constants_s: 
 
 def _rational(resistances_kpw: Sequence[float], time_constants_s: Sequence[float]) -> tuple[Polynomial, Polynomial]:
     """The sum of R / (1 + s tau) over one denominator: coefficients, lowest power of s first."""
-    taus = [Fraction(tau) for tau in time_constants_s]
-    below: Polynomial = [Fraction(1)]
-    above: Polynomial = []
-    for ohms, tau in zip(map(Fraction, resistances_kpw), taus, strict=True):
-        above = _plus([*above, Fraction(0)], [tau * 0, *(tau * term for term in above)])[: len(below)]
-        above = _plus(above, [ohms * term for term in below])
-        below = _plus([*below, Fraction(0)], [Fraction(0), *(tau * term for term in below)])
-    return above, below
+    above, below = [Fraction(0)], [Fraction(1)]
+    for ohm, tau in zip(map(Fraction, resistances_kpw), map(Fraction, time_constants_s), strict=True):
+        above = _plus(_times_pole(above, tau), [ohm * term for term in below])
+        below = _times_pole(below, tau)
+    return _trimmed(above), below
+
+
+def _times_pole(terms: Polynomial, tau: Fraction) -> Polynomial:
+    """A polynomial times (1 + s tau)."""
+    return _plus(terms, [Fraction(0), *(tau * term for term in terms)])
 
 
 def _plus(left: Polynomial, right: Polynomial) -> Polynomial:
