@@ -81,6 +81,7 @@ class Column:
         ruled: Whether drawn lines bound it on both sides.
         top: Where it begins, when it is a strip of a wider column. [pt]
         bottom: Where it ends, likewise. [pt]
+        middle: Middle of its heading. [pt]
     """
 
     role: Role
@@ -91,6 +92,7 @@ class Column:
     ruled: bool = False
     top: float = -1e9
     bottom: float = 1e9
+    middle: float = 0.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,11 +145,13 @@ class Cell:
         column: Where it stands.
         words: Its words.
         marks: Footnote marks beside it.
+        said: min, typ or max where the word stands before the number.
     """
 
     column: Column
     words: tuple[Word, ...]
     marks: tuple[Word, ...] = ()
+    said: str = ""
 
     @property
     def text(self) -> str:
@@ -249,6 +253,7 @@ class Candidate:
         trace: What each stage decided, in words, in order.
         evidence: Evidence of place found so far.
         lacks: What speaks against it, in words.
+        flags: Oddities of the sheet that touch it.
     """
 
     key: str
@@ -266,6 +271,7 @@ class Candidate:
     trace: tuple[str, ...] = ()
     evidence: frozenset[str] = frozenset()
     lacks: tuple[str, ...] = ()
+    flags: tuple[str, ...] = ()
 
 
 def hull(boxes: list[Box]) -> Box:

@@ -3,8 +3,9 @@
 from collections.abc import Iterator, Sequence
 
 from parsers.grammar.unit import unit_named
-from parsers.grid import Entry, Line, Region, Table
+from parsers.grid import Candidate, Entry, Line, Region, Table
 from parsers.stages.choose import chosen
+from parsers.stages.crosscheck import crosschecked
 from parsers.stages.footnotes import notes_on
 from parsers.stages.label import named
 from parsers.stages.lines import lines_in
@@ -68,7 +69,12 @@ def readings_in(pages: Sequence[Page], sha256: str) -> tuple[Reading, ...]:
     said = [
         one for page in sorted({page for page, _ in tabled}) for one in statements_on(page, lines[page]) if any(one.key == key for _, key in tabled)
     ]
-    return chosen([*printed, *said], sha256)
+    return chosen(crosschecked([*printed, *said]), sha256)
+
+
+def _belongs(one: Candidate, tabled: set[tuple[int, str]]) -> bool:
+    """Whether a sentence speaks of what the tables state; a junction limit only beside tables, for graphs repeat it."""
+    return any(one.key == key and (one.key != "tj_max" or page == one.page) for page, key in tabled) or (one.key == "tj_max" and any(page == one.page for page, _ in tabled))
 
 
 def trusted(entries: tuple[Entry, ...]) -> tuple[Entry, ...]:

@@ -14,5 +14,14 @@ def channel_named(text: str) -> str | None:
     Returns:
         ``Q1`` or ``Q2``; the N-channel switch of a mixed part is the first; None where no channel, or both, are named.
     """
-    found = {f"Q{hit['number']}" if hit["number"] else {"n": "Q1", "p": "Q2"}[hit["polarity"].lower()] for hit in _CHANNEL.finditer(text)}
+    found = _channels(text)
     return found.pop() if len(found) == 1 else None
+
+
+def channels_in(text: str) -> int:
+    """How many different channels a text names."""
+    return len(_channels(text))
+
+
+def _channels(text: str) -> set[str]:
+    return {f"Q{hit['number']}" if hit["number"] else {"n": "Q1", "p": "Q2"}[hit["polarity"].lower()] for hit in _CHANNEL.finditer(text)}

@@ -32,6 +32,6 @@ CARD = Card(
     units=("A", "mA"),
     low=0.02,
     high=1500,
-    limits=(Limit.MAX,),
+    limits=(Limit.TYP, Limit.MAX),
     keeps=("tc", "ta", "t"),
 )

@@ -52,6 +52,7 @@ def _reading(one: Candidate, sha256: str) -> Reading:
         status=Status.REVIEW if missing else Status.ACCEPTED,
         evidence=tuple(code for code in (*_NEEDED, *sorted(evidence - set(_NEEDED))) if code in evidence),
         why=_why(missing, one),
+        flags=one.flags,
         page=one.page,
         bbox=tuple(round(edge, 2) for edge in one.box),  # type: ignore[arg-type]  four edges stay four
         row_bbox=tuple(round(edge, 2) for edge in one.row_box),  # type: ignore[arg-type]

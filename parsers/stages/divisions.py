@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from parsers.grammar.channel import channel_named
+from parsers.grammar.channel import channel_named, channels_in
 from parsers.grid import Entry, Named
 from service.facts.reading import Conditions
 
@@ -38,19 +38,19 @@ def divisions_of(rows: Sequence[Named]) -> tuple[Division, ...]:
     channels = [channel_named(text) for text in texts]
     parts = [_parts(text) for text in texts]
     if len({channel for channel in channels if channel}) == 2:
-        return _filled(rows, [(Conditions(ch=channel),) if channel else () for channel in channels])
+        return _filled(rows, [(Conditions(ch=channel),) if channel else () for channel in channels], [channels_in(text) for text in texts])
     if len({part for named in parts for part in named}) >= 2:
-        return _filled(rows, [tuple(Conditions(part=part) for part in named) or _all(text) for named, text in zip(parts, texts, strict=True)])
+        return _filled(rows, [tuple(Conditions(part=part) for part in named) or _all(text) for named, text in zip(parts, texts, strict=True)], [0] * len(rows))
     return tuple(Division() for _ in rows)
 
 
-def _filled(rows: Sequence[Named], said: Sequence[tuple[Conditions, ...]]) -> tuple[Division, ...]:
-    """A row that names none goes with the row above of the same parameter; where that names none either, nobody can tell."""
+def _filled(rows: Sequence[Named], said: Sequence[tuple[Conditions, ...]], named: Sequence[int]) -> tuple[Division, ...]:
+    """A row that names none goes with the row above of the same parameter; where that names none either, or it names two, nobody can tell."""
     out: list[Division] = []
     for at, (one, conds) in enumerate(zip(rows, said, strict=True)):
         if conds:
             out.append(Division(conds=conds))
-        elif at and rows[at - 1].key == one.key:
+        elif at and rows[at - 1].key == one.key and named[at] == 0:
             out.append(out[-1])
         else:
             out.append(Division(sure=False))

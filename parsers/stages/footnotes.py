@@ -11,17 +11,13 @@ from service.facts.reading import Box, Conditions
 
 _MARKED = re.compile(r"^(?:notes?\s*[:：]?\s*)?[(\[（]?\s*(?P<mark>[a-zA-Z]|\d{1,2}[a-z]?|\*{1,3}|†|‡|[①-⑳])\s*[)\].:：）]+\s*(?P<text>\S.*)", re.IGNORECASE)
 _GLYPH = re.compile(r"^\s*(?P<mark>(?:\(cid:\d+\)|[\ue000-\uf8ff①-⑳])+)\s*(?P<text>.*)")
-_STARRED = re.compile(r"^(?P<mark>\*{1,3})\s*(?P<text>\S.*)")
+_STARRED = re.compile(r"^\(?(?P<mark>\*\d|\*{1,3})\)?\s*(?P<text>\S.*)")
 _REFERENCE = re.compile(r"\(?\bnotes?\s*:?\s*(?P<marks>\d{1,2}[a-z]?(?:\s*[,&]\s*\d{1,2}[a-z]?)*|[a-z](?:\s*[,&]\s*[a-z])*)\b\s*\)?", re.IGNORECASE)
 _PACKAGE = re.compile(
-    r"package[- ]limit|limited by (?:the )?(?:package|bond|wire)|(?:limited|restricted) by bond|bond[- ]?wires?|package limitation|limited by package|package is limited",
+    r"package[- ]limit|limited by (?:the )?(?:package|bond|wire)|(?:limited|restricted) by bond|bond[- ]?wires?|package limitation|wire[- ]?bond[- ]limit|limited by package|package is limited",
     re.IGNORECASE,
 )
-_SILICON = re.compile(r"silicon[- ]limit|calculated continuous current|calculated (?:from|based on)[^.]{0,40}junction temperature|limited by (?:the )?silicon|chip capability|die limit", re.IGNORECASE)
-_JUNCTION = re.compile(
-    r"(?:drain current|continuous current|ID|current rating)?[^.]{0,40}limited (?:only )?by (?:the )?max(?:imum|\.)?\s*(?:allowed|allowable|permissible|rated)?\s*(?:junction|channel)?\s*(?:temperature|Tj)",
-    re.IGNORECASE,
-)
+_SILICON = re.compile(r"silicon[- ]limit|calculated continuous current|calculated (?:from|based on)[^.]{0,40}junction temperature|limited by (?:the )?silicon|limited only by max|chip capability|die limit", re.IGNORECASE)
 _LETTERS = 12
 """A note has at least this many letters. [1]"""
 _BELOW = 15.0
@@ -111,6 +107,7 @@ def _marks(entry: Entry) -> Iterator[str]:
     yield from _raised(raised)
     words = " ".join([*(f"{text.own} {text.block}" for text in texts), *(cell.text for cell in entry.cells)])
     yield from re.findall(r"\(cid:\d+\)(?!\s?[CW/A])|[\ue000-\uf8ff①-⑳]", words)
+    yield from re.findall(r"(?<=\()\*{1,3}(?=\))|\*\d", " ".join(cell.text for cell in entry.cells))
     for found in _REFERENCE.finditer(words):
         yield from (piece.lower() for piece in re.split(r"[\s,&]+", found["marks"]) if piece)
 
@@ -118,7 +115,7 @@ def _marks(entry: Entry) -> Iterator[str]:
 def _raised(marks: Iterable[str]) -> Iterator[str]:
     """Single marks out of raised words such as ``b, c``."""
     for mark in marks:
-        yield from (piece.lower() for piece in re.findall(r"[A-Za-z]|\d{1,2}|\*+|\(cid:\d+\)", mark))
+        yield from (piece.lower() for piece in re.findall(r"\*\d|[A-Za-z]|\d{1,2}|\*+|\(cid:\d+\)|[①-⑳\ufffd]", mark))
 
 
 def _columns(line: Line) -> Iterator[list[Word]]:

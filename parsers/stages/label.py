@@ -4,13 +4,19 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from parsers.grammar.condition import conditions_in
 from parsers.grammar.spelling import squeezed_name, squeezed_symbol, without_conditions
 from parsers.grammar.unit import unit_named
 from parsers.grid import Entry, Named, Role
+from parsers.left_out import left_on_purpose
 from parsers.parameter import Card
 from parsers.parameters import BY_KEY, CARDS
 
 _MODIFIER = re.compile(r"\b(continuous|pulsed?|dc|derat\w*.*)\b", re.IGNORECASE)
+_SUM = r"\([^)]*\+[^)]*\)"
+"""A sum in brackets says what is added up, not what the row is: ``Total Gate Charge (Gate to Source + Gate to Drain)``."""
+_NAME = 7
+"""A name that two entries share has more letters than this. [1]"""
 _PEERS = 4
 """More entries than this in one drawn cell are a table without lines. [1]"""
 _KINDS = re.compile(r"peak|pulsed?", re.IGNORECASE)
@@ -36,7 +42,35 @@ def named(entries: Sequence[Entry]) -> tuple[Named, ...]:
         below = found[at + 1]
         if found[at] is None and below is not None and _silent(entries[at]) and _tied(entries[at], below.entry) and _fits(BY_KEY[below.key], entries[at]):
             found[at] = Named(entry=entries[at], key=below.key, sure=True, why="the name stands in the same cell, one line down")
+    _shared_names(entries, found)
+    _centred_names(entries, found)
     return tuple(one for one in found if one is not None)
+
+
+def _centred_names(entries: Sequence[Entry], found: list[Named | None]) -> None:
+    """Two more ways in which a row goes with a name beside it: a silent on-resistance above its name, a range beside two temperatures."""
+    for at, entry in enumerate(entries):
+        below = found[at + 1] if at + 1 < len(entries) else None
+        if found[at] is None and below is not None and below.key == "rds_on" and _silent(entry) and _unit_near(entry, below) and conditions_in(entry.condition.own).vgs is not None:
+            found[at] = Named(entry=entry, key="rds_on", sure=True, why="stands above the name with a gate voltage of its own", head=below.head)
+        elif found[at] is None and any(re.match(r"^[-\u2212\u2013]\s?\d{2}\s*(?:to|~|…)", cell.text, re.IGNORECASE) for cell in entry.cells):
+            hit = match(entry.label.near, "", entry)
+            if hit and hit[0].key == "tj_max":
+                found[at] = Named(entry=entry, key="tj_max", sure=True, why="a range beside the names of two temperatures")
+
+
+def _unit_near(entry: Entry, below: Named) -> bool:
+    """Whether the nearest units are those of the row below."""
+    units = {unit for text in (entry.unit.own, entry.unit.near) for token in text.split() if (unit := unit_named(token))}
+    return bool(units & set(units_beside(below.entry)))
+
+
+def _shared_names(entries: Sequence[Entry], found: list[Named | None]) -> None:
+    """An entry whose paragraph also names another entry by its symbol states the same parameter."""
+    for at, entry in enumerate(entries):
+        twin = next((one for one in found if one and len(squeezed_name(entry.label.block)) > _NAME and one.entry.label.block == entry.label.block), None)
+        if found[at] is None and twin is not None and not entry.label.own and _fits(BY_KEY[twin.key], entry):
+            found[at] = Named(entry=entry, key=twin.key, sure=twin.sure, why="shares its name with a row that is known", head=twin.head)
 
 
 def _spelled(entry: Entry) -> Named | None:
@@ -63,7 +97,7 @@ def _as_rating(one: Named) -> Named:
 
 def _celled(entry: Entry) -> Named | None:
     """By all the words between the drawn lines above and below the entry, where few entries share them."""
-    if max(entry.label.peers, entry.symbol.peers) > _PEERS:
+    if max(entry.label.peers, entry.symbol.peers) > _PEERS or left_on_purpose(squeezed_name(entry.label.own)):
         return None
     hit = match(entry.label.cell, entry.symbol.cell, entry)
     return Named(entry=entry, key=hit[0].key, sure=hit[1], why=f"named in its drawn cell: {hit[2]}") if hit else None
@@ -71,7 +105,7 @@ def _celled(entry: Entry) -> Named | None:
 
 def match(label: str, symbol: str, entry: Entry) -> tuple[Card, bool, str] | None:
     """The one card that words and symbol allow, whether both agree, and how it was found."""
-    name = squeezed_name(f"{label} {' '.join(_KINDS.findall(entry.condition.own))}")
+    name = squeezed_name(f"{re.sub(_SUM, ' ', label)} {' '.join(_KINDS.findall(entry.condition.own))}")
     signs = set(_symbols(label, symbol))
     words = [card for card in CARDS if _says(card.words, name) and not _says(card.never, name) and _fits(card, entry)]
     marks = [card for card in CARDS if any(re.fullmatch(pattern, sign) for pattern in card.symbols for sign in signs)]
@@ -135,7 +169,7 @@ def _continued(entry: Entry, before: Sequence[Named | None]) -> Named | None:
     above = next((one for one in reversed(before) if one is not None), None)
     if above is None or not before or before[-1] is None:
         return None
-    if not entry.symbol.own and not _silent(entry):
+    if not entry.symbol.own and not _silent(entry) and not left_on_purpose(squeezed_name(entry.label.own)):
         for start, why in ((above.head, "continues the name above"), (above.entry.label.own, "ends the name above")):
             hit = match(f"{start} {entry.label.own}", "", entry)
             if hit and (_CONTINUES.match(entry.label.own) or (hit[0].key == above.key and entry.label.own[:1].islower())):

@@ -15,6 +15,7 @@ from parsers.stages.said import Said, said_of
 from parsers.types import Word
 from service.facts.reading import Conditions, Limit
 
+_PACKAGE = re.compile(r"^(?:TO|SOT|SOIC|SO|DPAK|D2PAK|IPAK|SC|DFN|SOP|TSSOP)-?\s?\d")
 _GUESSED = "of which one glyph is unreadable"
 _MOST_VOLTS = 20.0
 """No switch is tested with a larger drop than this over it when on. [V]"""
@@ -56,7 +57,7 @@ def _one_name(one: Named, other: Named) -> bool:
 
 def _candidate(one: Named, card: Card, cell: Cell, said: Said) -> Iterator[Candidate]:
     """The values of one cell: one, but for a gate rating, whose cell may hold both ends."""
-    limit = _LIMIT.get(cell.column.role) or _limit_said(one.entry) or card.single
+    limit = _LIMIT.get(cell.column.role) or _limit_said(one.entry, cell) or card.single
     limit = card.renames.get(limit, limit)
     if limit not in card.limits or is_placeholder(cell.text):
         return
@@ -66,7 +67,7 @@ def _candidate(one: Named, card: Card, cell: Cell, said: Said) -> Iterator[Candi
             continue
         words = words_of(cell, number)
         unsure = (*said.lacks(card), *(() if one.sure else (_NAMES_DIFFER,)), *((_UNIT_GUESSED,) if place == _GUESSED else ()))
-        evidence = {"column", *({"row"} if one.sure else ()), *(() if place == _GUESSED else {"unit"}), *(() if said.lacks(card) else {"condition"})}
+        evidence = {*(() if _PACKAGE.match(cell.column.cond.part or "") else ("column",)), *({"row"} if one.sure else ()), *(() if place == _GUESSED else {"unit"}), *(() if said.lacks(card) else {"condition"})}
         yield Candidate(
             key=card.key,
             limit=limit,
@@ -86,9 +87,9 @@ def _candidate(one: Named, card: Card, cell: Cell, said: Said) -> Iterator[Candi
         )
 
 
-def _limit_said(entry: Entry) -> Limit | None:
-    """The limit that a row's own name ends in, where the column says only Value: ``Thermal resistance junction-case Max``."""
-    found = re.search(r"\b(min|typ|max)\.?\s*$", f"{entry.label.own} {entry.condition.own}".strip(), re.IGNORECASE)
+def _limit_said(entry: Entry, cell: Cell) -> Limit | None:
+    """The limit that stands before a number, or in which its row's name ends, where the column says only Value."""
+    found = re.search(r"\b(min|typ|max)\.?\s*$", cell.said or f"{entry.label.own} {entry.condition.own}".strip(), re.IGNORECASE)
     return Limit(found.group(1).lower()) if found else None
 
 

@@ -23,6 +23,7 @@ class Paragraph:
         entries: Heights of the entries that it speaks of.
         anchored: Whether one of its lines stands on an entry's line.
         marks: Footnote marks beside it.
+        whole: Whether all of it speaks of each of its entries.
     """
 
     lines: list[tuple[float, str]] = field(default_factory=list)
@@ -30,6 +31,7 @@ class Paragraph:
     homes: dict[float, float] = field(default_factory=dict)
     anchored: bool = False
     marks: tuple[str, ...] = ()
+    whole: bool = False
 
     @property
     def text(self) -> str:
@@ -86,6 +88,17 @@ def paragraphs_of(lines: Sequence[Piece], entries: Sequence[float]) -> list[Para
         out[0].entries = list(entries)
         return out
     return _centred(out, entries)
+
+
+def whole_cell(lines: Sequence[Piece], entries: Sequence[float]) -> Paragraph:
+    """All lines of a drawn cell as one paragraph that speaks of every entry beside it: ``Steady`` over ``State``."""
+    return Paragraph(
+        lines=[(y, " ".join(word.text for word in words)) for y, _, words, _ in sorted(lines, key=lambda line: line[0])],
+        entries=list(entries),
+        anchored=True,
+        marks=tuple(mark.text for *_, marks in lines for mark in marks),
+        whole=True,
+    )
 
 
 def _opens(lines: Sequence[Piece], at: int) -> bool:

@@ -1,13 +1,17 @@
 """Sixth stage: a table's lines become entries, one a line of values, each with what the other columns say about it."""
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from parsers.grammar.channel import channel_named
 from parsers.grammar.number import is_placeholder, numbers_in, without_marks
 from parsers.grid import Cell, Column, Entry, Line, Role, Table, Text, hull
-from parsers.stages.paragraphs import Paragraph, drawn_cell, paragraphs_of
+from parsers.stages.paragraphs import Paragraph, drawn_cell, paragraphs_of, whole_cell
 from parsers.types import Word
 
+_CONDITION = re.compile(r"[=@]")
+_LIMIT_WORD = re.compile(r"^(?:min|typ|max)\.?$", re.IGNORECASE)
 _NEAR = 26.0
 """The unit of a neighbour no further away than this may speak of a row without one. [pt]"""
 _OUTSIDE = -1
@@ -82,11 +86,15 @@ class _Said:
             if (words := one.words.get(index))
         ]
         self._heights = heights
+        self._lines = lines
         self._cells = [drawn_cell(table.rules, words_box(column, lines), y) for y in heights]
         self._paragraphs: dict[tuple[float, float], list[Paragraph]] = {}
         for cell in set(self._cells):
             inside = [line for line in lines if cell[0] < line[0] < cell[1]]
-            self._paragraphs[cell] = paragraphs_of(inside, [y for y in heights if cell[0] < y < cell[1]])
+            within = [y for y in heights if cell[0] < y < cell[1]]
+            whole = column.top > -1e8 and not any(_CONDITION.search(word.text) or channel_named(word.text) for line in inside for word in line[2])
+            whole = whole or (len(within) == 1 and -1e8 < cell[0] and cell[1] < 1e8)
+            self._paragraphs[cell] = [whole_cell(inside, within)] if whole and inside else paragraphs_of(inside, within)
 
     def about(self, at: int) -> Text:
         """The column's words about one entry."""
@@ -95,9 +103,8 @@ class _Said:
         peers = sum(cell[0] < other < cell[1] for other in self._heights)
         drawn = cell[0] > -1e8 and cell[1] < 1e8
         mine = next((paragraph for paragraph in paragraphs if y in paragraph.entries), None)
-        own = " ".join(text for height, text in (mine.lines if mine else ()) if mine and mine.nearest(height) == y)
+        own = " ".join(text for height, text in (mine.lines if mine else ()) if mine and (mine.whole or mine.nearest(height) == y))
         everything = " ".join(paragraph.text for paragraph in paragraphs)
-        near = min(paragraphs, key=lambda paragraph: abs(paragraph.y - y), default=None) if mine is None else None
         loose = [paragraph for paragraph in paragraphs if paragraph is mine or not paragraph.anchored]
         return Text(
             own=own,
@@ -106,10 +113,17 @@ class _Said:
             shared=" ".join(
                 text for paragraph in (loose if drawn else [mine] if mine else []) for height, text in paragraph.lines if paragraph.nearest(height) in (y, None)
             ),
-            near=near.text if near and abs(near.y - y) < _NEAR else "",
+            near=self._near(y),
             peers=peers,
             marks=mine.marks if mine else (),
         )
+
+
+    def _near(self, y: float) -> str:
+        """The nearest words of the column above and below an entry, whatever lines are drawn between."""
+        above = max((line for line in self._lines if y - _NEAR < line[0] <= y), key=lambda line: line[0], default=None)
+        below = min((line for line in self._lines if y < line[0] < y + _NEAR), key=lambda line: line[0], default=None)
+        return " ; ".join(" ".join(word.text for word in line[2]) for line in (above, below) if line)
 
 
 def words_box(column: Column, lines: Sequence[tuple[float, float, tuple[Word, ...], tuple[Word, ...]]]) -> tuple[float, float]:
@@ -127,6 +141,8 @@ def _spread(line: Line, columns: Sequence[Column]) -> Spread:
         places = _places(run, line, columns)
         if len(set(places)) > 1 and not _splits(run, places, columns):
             places = [places[0]] * len(run)
+        if len(run) == 1 and columns[places[0]].role is Role.VALUE and _LIMIT_WORD.match(run[0].text):
+            places = [next((at for at in range(places[0], -1, -1) if columns[at].role is Role.LABEL), places[0])]
         for word, place in zip(run, places, strict=True):
             dealt.setdefault(place, []).append(word)
     return Spread(line, {index: tuple(words) for index, words in dealt.items()})
@@ -184,25 +200,31 @@ def _place(middle: float, y: float, columns: Sequence[Column]) -> int:
 
 
 def _cells(one: Spread, columns: Sequence[Column]) -> Iterator[Cell]:
-    """The value cells of a line; a cell of mere words is none."""
+    """The value cells of a line; a cell of mere words is none, a limit word before a number is taken off it."""
     for index, words in one.words.items():
         if index == _OUTSIDE or not columns[index].role.numeric:
             continue
-        text = " ".join(word.text for word in words)
-        if is_placeholder(text) or any(not text[: number.start].strip("<≤>≥=(±+- \u2013\u2212") for number in numbers_in(without_marks(text))[:1]):
-            marks = tuple(mark for mark in one.line.marks if _beside(mark, words))
-            yield from (Cell(column=column, words=words, marks=marks) for column in _speaks_of(one, index, words, columns))
+        said = words[0].text.strip(".").lower() if len(words) > 1 and _LIMIT_WORD.match(words[0].text) else ""
+        rest = words[1:] if said else words
+        if _holds_value(rest):
+            marks = tuple(mark for mark in one.line.marks if _beside(mark, rest))
+            yield from (Cell(column=column, words=rest, marks=marks, said=said) for column in _speaks_of(one, index, rest, columns))
+
+
+def _holds_value(words: Sequence[Word]) -> bool:
+    """Whether a cell is a dash, or begins with a number."""
+    text = " ".join(word.text for word in words)
+    return is_placeholder(text) or any(not text[: number.start].strip("<≤>≥=(±+- \u2013\u2212") for number in numbers_in(without_marks(text))[:1])
 
 
 def _speaks_of(one: Spread, index: int, words: Sequence[Word], columns: Sequence[Column]) -> Sequence[Column]:
     """The columns that a value speaks of: a lone one that stands between the columns of parts or channels speaks of each."""
     split = [at for at, column in enumerate(columns) if column.role.numeric and (column.cond.part or column.cond.ch)]
-    if index not in split or sum(at in split for at in one.words) != 1:
+    if index not in split or sum(at in split and _holds_value(each) for at, each in one.words.items()) != 1:
         return (columns[index],)
     middle = (words[0].box[0] + words[-1].box[2]) / 2
-    common = (columns[split[0]].x0 + columns[split[-1]].x1) / 2
-    mine = (columns[index].x0 + columns[index].x1) / 2
-    return [columns[at] for at in split] if abs(middle - common) < abs(middle - mine) else (columns[index],)
+    common = (columns[split[0]].middle + columns[split[-1]].middle) / 2
+    return [columns[at] for at in split] if abs(middle - common) < abs(middle - columns[index].middle) else (columns[index],)
 
 
 def _beside(mark: Word, words: Sequence[Word]) -> bool:

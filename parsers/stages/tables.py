@@ -109,7 +109,7 @@ def _columns(region: Region, meanings: Sequence[Meaning]) -> Iterator[Column]:
 
 
 def _column(meaning: Meaning, left: tuple[float, bool], right: tuple[float, bool]) -> Column:
-    return Column(role=meaning.head.role, x0=left[0], x1=right[0], text=meaning.head.text, cond=meaning.cond, ruled=left[1] and right[1])
+    return Column(role=meaning.head.role, x0=left[0], x1=right[0], text=meaning.head.text, cond=meaning.cond, ruled=left[1] and right[1], middle=meaning.head.middle)
 
 
 def _edge(region: Region, left: float, right: float, *, near_right: bool, first: bool = False) -> tuple[float, bool]:
