@@ -54,7 +54,7 @@ def read_board(written: Mapping[str, object]) -> Board:
         port=Port(board_table.choice("port", tuple(Port), default=Port.COMMON)),
         gate_v=_quantity(board_table, "gate_voltage", d.VOLTAGE),
         charger_v=_quantity(board_table, "charger_voltage", d.VOLTAGE),
-        shunt_ohm=_quantity(board_table, "shunt", d.RESISTANCE, zero=True),
+        shunt_ohm=_quantity(board_table, "shunt", d.RESISTANCE),
         shunt_rating_w=_quantity(board_table, "shunt_rating", d.POWER),
         shunt_on_board=board_table.flag("shunt_on_board") is not False,
         joints_ohm=_quantity(board_table, "joints", d.RESISTANCE, zero=True),

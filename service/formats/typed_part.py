@@ -15,6 +15,8 @@ from service.formats.table import Table
 from service.formats.typed_conditions import conditions_text, read_conditions
 
 POLARITIES = ("N", "P", "N+N", "P+P", "N+P")
+# Why: no power switch is rated for less; a smaller figure is another row of the sheet (storage, ambient), or a slip.
+LEAST_JUNCTION_C = 85.0
 Pairs = tuple[tuple[float, float], ...]
 
 
@@ -75,7 +77,10 @@ def _rated(table: Table, key: str) -> tuple[RatedValue, ...]:
 def _magnitude(written: object, at: str, *, dimension: d.Dimension) -> Sourced:
     """A figure without its sign: a P-channel part's signs stay on its sheet."""
     bare = written.lstrip().removeprefix("-").removeprefix("\u2212") if isinstance(written, str) else written
-    return read_sourced(bare, at, dimension=dimension)
+    fact = read_sourced(bare, at, dimension=dimension)
+    if dimension is d.TEMPERATURE and fact.least < LEAST_JUNCTION_C:
+        raise UnitError(key=at, value=written, why="no junction limit of a power switch", allowed=f"at least {LEAST_JUNCTION_C:g} degC")
+    return fact
 
 
 def _pairs(written: object, at: str, *, example: str) -> list[list[object]]:

@@ -80,6 +80,11 @@ def test_a_typed_figure_whose_ends_are_out_of_order_is_refused(least):
     assert "out of order" in problems_of(least | {"typed": typed})["typed.Q.rds_on"]
 
 
+def test_a_junction_limit_that_no_power_switch_has_is_refused(least):
+    """The ambient or storage row of a sheet is easily taken for the junction's."""
+    assert "typed.Q.tj_max.max" in problems_of(least | {"typed": {"Q": {"tj_max": {"max": "60 °C"}}}})
+
+
 def test_the_hash_of_a_sheet_may_be_written_in_capitals(least):
     """Hexadecimal digits are the same in either case."""
     named = read_board(least | {"discharge_bank": {"part": "SHA256:" + "AB" * 32, "switches": 6}}).discharge_bank.part
