@@ -13,6 +13,8 @@ from parsers.stages.identity.saying import sayings_of, with_front
 from parsers.stages.identity.siblings import siblings_of
 from parsers.types import Document, Page
 
+PAGES = 24  # why: a sheet says who it is on each of its first pages, or never
+LETTERS = 20_000  # of a page; more is no page that anybody drew
 FEW_LETTERS = 60  # why: a page that is a picture may hold a line of text, such as its number
 
 
@@ -67,7 +69,7 @@ def _polarity(document: Document, pages: Sequence[Page], told: str | None) -> st
 
 
 def _texts(document: Document, pages: Sequence[Page]) -> list[str]:
-    """The text of every page; where the document has next to none, that of the words that were read off it."""
+    """The text of the first pages; where the document has next to none, that of the words that were read off it."""
     read = {page.number: " ".join(word.text for word in page.words) for page in pages}
-    told = enumerate(document.page_text, start=1)
+    told = enumerate((text[:LETTERS] for text in document.page_text[:PAGES]), start=1)
     return [text if len(text.strip()) > FEW_LETTERS else max(text, read.get(number, ""), key=len) for number, text in told]

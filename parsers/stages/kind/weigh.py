@@ -10,6 +10,7 @@ from parsers.stages.kind.shape import shape_of
 from parsers.stages.kind.switches import is_titled_switch, quantities_of
 
 PAGES = 12  # why: the first dozen tell what a document is; a manual may have a thousand
+LETTERS = 20_000  # of a page; more is no page that anybody drew
 OPENING = 1500  # characters
 CLEAR = 15  # of eighteen; a document that names so much of a switch is weighed no further
 
@@ -43,7 +44,7 @@ class Weights:
 
 def weigh(pages: Sequence[str]) -> Weights:
     """Weigh the text of a document's pages."""
-    told = [plain(page) for page in pages[:PAGES]]
+    told = [plain(page[:LETTERS]) for page in pages[:PAGES]]
     body, opening = " ".join(told), _opening(told)
     named = [quantities_of(page) for page in told]
     most = max((len(one | other) for one, other in zip(named, [*named[1:], set()], strict=True)), default=0)

@@ -1,6 +1,8 @@
 """A document that is no switch's datasheet is refused with what it seems to be; no switch's datasheet is."""
 
+import contextlib
 import csv
+import time
 from pathlib import Path
 
 import pytest
@@ -69,3 +71,13 @@ def test_real_documents_are_told_apart(shared: Path):
     assert [name for name, got in seen.items() if name[0] == "mosfet" and got not in {"mosfet", None}] == []
     assert [name for name, got in strangers.items() if got == "mosfet"] == []
     assert sum(name[0] == got for name, got in strangers.items()) >= 0.9 * len(strangers)
+
+
+@pytest.mark.parametrize("letters", ["A ", "A", "gnd ", "tr1 ", "u1 q", "- ", "drain-source "], ids=repr)
+def test_a_page_of_one_word_over_and_over_costs_no_time(letters: str):
+    """Nobody can hold the reader up with a page that was written to do so."""
+    begin = time.process_time()
+    with contextlib.suppress(DatasheetError):
+        kind_of_text([letters * 500_000])
+
+    assert time.process_time() - begin < 5
