@@ -20,7 +20,8 @@ def sheet_text(sheet: Sheet) -> str:
         seems = f" It seems to be: {sheet.refused.seems_to_be.replace('_', ' ')}." if sheet.refused.seems_to_be else ""
         return f"{sheet.file}: refused ({sheet.refused.kind.replace('_', ' ')}). {sheet.refused.detail}{seems}"
     facts = (sheet.part, sheet.manufacturer, sheet.polarity and f"{sheet.polarity} channel", sheet.package, sheet.revision)
-    heading = f"{sheet.file}: {', '.join(fact for fact in facts if fact) or 'no part number found'}; {sheet.pages} pages"
+    pages = "1 page" if sheet.pages == 1 else f"{sheet.pages} pages"
+    heading = f"{sheet.file}: {', '.join(fact for fact in facts if fact) or 'no part number found'}; {pages}"
     layer = "" if sheet.text_layer == "good" else f", text layer {sheet.text_layer}"
     unread = f"  {len(sheet.unaccounted)} table rows were not understood." if sheet.unaccounted else ""
     flags = f"  Odd: {', '.join(sheet.flags)}." if sheet.flags else ""
@@ -41,4 +42,6 @@ def _condition(name: str, value: float | str) -> str:
     if name not in NUMBERS or isinstance(value, str):
         return str(value)
     house = NUMBERS[name].house
+    if house == "A" and 0 < abs(value) < 0.1:
+        value, house = (1e3 * value, "mA") if abs(value) >= 1e-3 else (1e6 * value, "\N{GREEK SMALL LETTER MU}A")
     return f"{name} {value:g} {UNITS.get(house, house)}"
