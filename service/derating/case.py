@@ -78,7 +78,8 @@ class Case:
     def banks_alike(self) -> bool:
         """Whether both banks are equal and carry equal currents, so that one judgement serves both."""
         one, two = self.banks
-        return one == replace(two, name=one.name, claimed_a=one.claimed_a) and one.claimed_a.value == two.claimed_a.value
+        alike = one == replace(two, name=one.name, claimed_a=one.claimed_a) and one.claimed_a.value == two.claimed_a.value
+        return alike and "charge_current" not in self.quantities
 
     @property
     def is_chain(self) -> bool:
@@ -123,6 +124,12 @@ class Case:
     def conducting(self, bank: BankCase) -> tuple[BankCase, ...]:
         """The banks that carry a current with this one, itself first."""
         return (bank, self.other(bank)) if self.board.port is Port.COMMON else (bank,)
+
+    def claimed_a(self, bank: BankCase, point: Point) -> float:
+        """Continuous current claimed through a bank; an open quantity where a charge port's current is claimed by nobody [A]."""
+        if bank.name == CHARGE and "charge_current" in self.quantities:
+            return point["charge_current"]
+        return bank.claimed_a.value
 
     def junction_limit_c(self, bank: BankCase, point: Point) -> float:
         """The junction limit: the rule set's, or the user's where it is lower [degC]."""

@@ -45,8 +45,9 @@ def filled_in(board: Board) -> Board:
     """
     claim = board.claim
     if claim.continuous_charge_a is None:
-        name = "taken as the discharge claim, since nothing is said"
-        charge = Sourced(value=claim.continuous_a.value, unit="A", known=Known.ASSUMED, name=name)
+        discharge_a = claim.continuous_a.value
+        name = "at most the discharge claim, since nothing is said; seldom below a tenth of it"
+        charge = Sourced(value=discharge_a, unit="A", known=Known.ASSUMED, low=0.1 * discharge_a, high=discharge_a, name=name)
         claim = replace(claim, continuous_charge_a=charge)
     return replace(board, claim=claim, cooling=_cooling(board.cooling))
 

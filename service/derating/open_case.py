@@ -4,9 +4,10 @@ from dataclasses import replace
 
 from service.derating import conduction_figures as conduction
 from service.derating.case import CHARGE, DISCHARGE, BankCase, Case
+from service.derating.figures import larger_is_worse
 from service.derating.fill_in import filled_in
-from service.derating.quantities import of_bank, of_board
-from service.derating.quantity import DEFAULTS
+from service.derating.quantities import of_bank, of_board, quantity
+from service.derating.quantity import DEFAULTS, Quantity
 from service.derating.rules import rule_set
 from service.facts.board import Bank, Board, Port
 from service.facts.sourced import Sourced
@@ -30,7 +31,7 @@ def open_case(board: Board, *, rules: str | None = None) -> Case:
     alike = whole.discharge_bank.switch == whole.charge_bank.switch
     prefixes = ("", "") if alike else (f"{DISCHARGE}_", f"{CHARGE}_")
     gate_v = known_gate_v(whole)
-    found = {item.key: item for item in of_board(whole)}
+    found = {item.key: item for item in (*of_board(whole), *_unclaimed_charge(whole))}
     banks = []
     for name, bank, prefix in zip((DISCHARGE, CHARGE), (whole.discharge_bank, whole.charge_bank), prefixes, strict=True):
         one = replace(bank, switch=narrowed(bank))
@@ -64,6 +65,14 @@ def _fits(value: RatedValue, field: str, wanted: str | None) -> bool:
     """Whether a figure speaks of the part or channel that is wanted, or of all of them."""
     said = getattr(value.cond, field)
     return said is None or wanted is None or said.upper() == wanted.upper()
+
+
+def _unclaimed_charge(board: Board) -> tuple[Quantity, ...]:
+    """The charge current as an open quantity, where it has a port of its own and nobody claims it."""
+    charge = board.claim.continuous_charge_a
+    if charge is None or board.port is Port.COMMON or charge.known not in DEFAULTS:
+        return ()
+    return (quantity("charge_current", larger_is_worse(charge)),)
 
 
 def _bank_case(name: str, bank: Bank, board: Board, gate_v: Sourced | None, prefix: str) -> BankCase:

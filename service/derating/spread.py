@@ -124,7 +124,7 @@ def _by_row(bank: BankCase, gate_v: Array, level: Array) -> Array:
 
 def _hottest(case: Case, bank: BankCase, point: Point) -> tuple[Array, Array]:
     """Hottest junction of each board, and what is left of its limits."""
-    limits, current_a = limits_of(case, bank, point), bank.claimed_a.value
+    limits, current_a = limits_of(case, bank, point), case.claimed_a(bank, point)
     hottest: float = cast("float", np.full(1, -np.inf))
     board: float = hottest
     for low_switch in (False, True) if bank.switches > 1 else (False,):

@@ -253,6 +253,7 @@ def condition(case: Case, item: Quantity, value: float, at: str) -> Condition:
         The condition.
     """
     phrase = item.wording.phrase if item.wording else item.name + " {value}"
+    at = "" if item.name == "charge_current" else at
     if item.unit == "":
         sentence = _holds_if(at, phrase)
         return Condition(quantity=item.key, relation=Relation.IS, value=bool(item.favourable), unit="", text=sentence)

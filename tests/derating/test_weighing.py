@@ -166,3 +166,14 @@ def test_a_gate_voltage_that_decides_is_the_first_thing_to_measure():
     assert finding.condition.quantity == "gate_voltage"
     assert finding.condition.value == 10.0
     assert finding.condition.relation is Relation.AT_LEAST
+
+
+def test_a_charge_current_that_nobody_claims_is_an_open_quantity_of_its_own_port():
+    """Two switches would not bear the discharge claim; what they do bear, by hand 2/6 of 79.66 A, is said instead."""
+    tables = {"board": {"port": "separate"}, "charge_bank": {"part": "typed:A", "switches": 2}, "claim": {"continuous": "70 A"}}
+    finding = continuous_current.CHECK.run(case_of(FOUR_FIELDS, tables))[1]
+
+    assert finding.outcome is Outcome.HOLDS_IF
+    assert finding.condition.quantity == "charge_current"
+    assert finding.condition.value == pytest.approx(79.656 / 3, abs=0.01)
+    assert finding.condition.text == "Holds if charging takes 26.55 A or less."

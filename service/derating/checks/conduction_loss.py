@@ -48,13 +48,15 @@ def _account(case: Case, path: tuple[BankCase, ...]) -> Finding:
 
 def _hot_ohm(case: Case, bank: BankCase, point: Point) -> float:
     """One switch at its junction temperature; infinite where nothing settles."""
-    settled = case.settle(bank, point, current_a=bank.claimed_a.value)
+    settled = case.settle(bank, point, current_a=case.claimed_a(bank, point))
     return settled.losses_w[0] / settled.currents_a[0] ** 2
 
 
 def _values(case: Case, path: tuple[BankCase, ...], read: set[str]) -> dict[str, BothEnds]:
     """Figures of both ends."""
-    amperes = path[0].claimed_a.value
+
+    def amperes(point: Point) -> float:
+        return case.claimed_a(path[0], point)
 
     def banks_ohm(point: Point) -> float:
         seen = watched(point, read)
@@ -65,18 +67,18 @@ def _values(case: Case, path: tuple[BankCase, ...], read: set[str]) -> dict[str,
         shunt_ohm, joints_ohm = seen.get("shunt_resistance", 0.0), seen.get("joints", 0.0)
         return path_resistance_ohm(banks_ohm=banks_ohm(point), shunt_ohm=shunt_ohm, joints_ohm=joints_ohm)
 
-    def loss_w(ohm: float) -> float:
-        return switch_loss_w(current_a=amperes, on_resistance_ohm=ohm)
+    def loss_w(point: Point, ohm: float) -> float:
+        return switch_loss_w(current_a=amperes(point), on_resistance_ohm=ohm)
 
     string_v = case.board.cells.in_series * NOMINAL_CELL_V
     return {
         "path_resistance_ohm": both_ends(case, "ohm", path_ohm),
-        "path_drop_v": both_ends(case, "V", lambda point: amperes * path_ohm(point)),
-        "path_loss_w": both_ends(case, "W", lambda point: loss_w(path_ohm(point))),
-        "banks_loss_w": both_ends(case, "W", lambda point: loss_w(banks_ohm(point))),
-        "shunt_loss_w": both_ends(case, "W", lambda point: loss_w(point.get("shunt_resistance", 0.0))),
-        "joints_loss_w": both_ends(case, "W", lambda point: loss_w(point.get("joints", 0.0))),
-        "share_of_power": both_ends(case, "1", lambda point: amperes * path_ohm(point) / string_v),
+        "path_drop_v": both_ends(case, "V", lambda point: amperes(point) * path_ohm(point)),
+        "path_loss_w": both_ends(case, "W", lambda point: loss_w(point, path_ohm(point))),
+        "banks_loss_w": both_ends(case, "W", lambda point: loss_w(point, banks_ohm(point))),
+        "shunt_loss_w": both_ends(case, "W", lambda point: loss_w(point, point.get("shunt_resistance", 0.0))),
+        "joints_loss_w": both_ends(case, "W", lambda point: loss_w(point, point.get("joints", 0.0))),
+        "share_of_power": both_ends(case, "1", lambda point: amperes(point) * path_ohm(point) / string_v),
     }
 
 

@@ -47,12 +47,12 @@ def _judge(case: Case, bank: BankCase) -> Finding:
 
 def _margin(case: Case, bank: BankCase, point: Point) -> float:
     """Largest current over the claimed one."""
-    return _largest_a(case, bank, point) / bank.claimed_a.value
+    return _largest_a(case, bank, point) / case.claimed_a(bank, point)
 
 
 def _slack_k(case: Case, bank: BankCase, point: Point) -> float:
     """Distance to the nearest limit at the claimed current."""
-    return slack_k(case.network(bank, point), limits_of(case, bank, point), current_a=bank.claimed_a.value)
+    return slack_k(case.network(bank, point), limits_of(case, bank, point), current_a=case.claimed_a(bank, point))
 
 
 def _largest_a(case: Case, bank: BankCase, point: Point) -> float:
@@ -67,7 +67,7 @@ def _by_junction_a(case: Case, bank: BankCase, point: Point) -> float:
 
 def _ambient_c(case: Case, bank: BankCase, point: Point) -> float:
     """Highest ambient at the claimed current."""
-    return highest_ambient_c(case.network(bank, point), limits_of(case, bank, point), current_a=bank.claimed_a.value)
+    return highest_ambient_c(case.network(bank, point), limits_of(case, bank, point), current_a=case.claimed_a(bank, point))
 
 
 def _demand_and_limit(case: Case, bank: BankCase, point: Point) -> tuple[Figure, Figure]:
@@ -75,7 +75,7 @@ def _demand_and_limit(case: Case, bank: BankCase, point: Point) -> tuple[Figure,
     settled, limits = _settled(case, bank, point), limits_of(case, bank, point)
     if not settled.exists:
         largest = _largest_a(case, bank, point)
-        return Figure(quantity="continuous_a", value=bank.claimed_a.value, unit="A"), Figure(quantity="largest_a", value=largest, unit="A")
+        return Figure(quantity="continuous_a", value=case.claimed_a(bank, point), unit="A"), Figure(quantity="largest_a", value=largest, unit="A")
     junction = (Figure(quantity="junction_degc", value=t, unit="degC") for t in (settled.junctions_c[0], limits.junction_c))
     if limits.board_c is None or _by_junction_a(case, bank, point) <= _largest_a(case, bank, point):
         return next(junction), next(junction)
@@ -87,7 +87,7 @@ def _said(demand: Figure, limit: Figure, largest_a: float) -> str:
     """The worst end in words."""
     carries = f"{largest_a:.4g} A would settle within all limits"
     if demand.unit == "A":
-        return f"at the worst the temperature never settles, or at most {carries}"
+        return f"at the worst the temperature never settles; at most {carries}"
     what = "junction" if demand.quantity == "junction_degc" else "board"
     return f"the {what} reaches {spoken(demand.value, 'degC')} of {spoken(limit.value, 'degC')} at the worst; {carries}"
 
@@ -104,7 +104,7 @@ def _values(case: Case, bank: BankCase) -> dict[str, BothEnds]:
 
     def gain(point: Point) -> float | None:
         settled = _settled(case, bank, point)
-        network, amperes = case.network(bank, point), bank.claimed_a.value
+        network, amperes = case.network(bank, point), case.claimed_a(bank, point)
         return network_loop_gain(network, current_a=amperes, junctions_c=settled.junctions_c) if settled.exists else None
 
     def cold_junction(point: Point) -> float:
@@ -116,7 +116,7 @@ def _values(case: Case, bank: BankCase) -> dict[str, BothEnds]:
         "junction_degc": both_ends(case, "degC", junction),
         "board_degc": both_ends(case, "degC", board),
         "junction_limit_degc": both_ends(case, "degC", lambda point: case.junction_limit_c(bank, point)),
-        "switch_current_a": both_ends(case, "A", lambda _: bank.claimed_a.value / bank.switches),
+        "switch_current_a": both_ends(case, "A", lambda point: case.claimed_a(bank, point) / bank.switches),
         "bank_loss_w": both_ends(case, "W", lambda point: bank.switches * _settled(case, bank, point).losses_w[0]),
         "bank_drop_v": both_ends(case, "V", lambda point: _settled(case, bank, point).drops_v[0]),
         "largest_a": both_ends(case, "A", lambda point: _largest_a(case, bank, point)),
@@ -127,7 +127,7 @@ def _values(case: Case, bank: BankCase) -> dict[str, BothEnds]:
 
 def _settled(case: Case, bank: BankCase, point: Point) -> Settled:
     """The state of rest at the claimed current."""
-    return case.settle(bank, point, current_a=bank.claimed_a.value)
+    return case.settle(bank, point, current_a=case.claimed_a(bank, point))
 
 
 CHECK = Check(

@@ -51,12 +51,12 @@ def _judge(case: Case, bank: BankCase) -> Finding:
 
 def _margin(case: Case, bank: BankCase, point: Point) -> float:
     """Largest current over the claimed one."""
-    return _largest_a(case, bank, point) / bank.claimed_a.value
+    return _largest_a(case, bank, point) / case.claimed_a(bank, point)
 
 
 def _slack_k(case: Case, bank: BankCase, point: Point) -> float:
     """Distance to the nearest limit at the claimed current for both ways to share: the smaller one."""
-    limits, amperes = limits_of(case, bank, point), bank.claimed_a.value
+    limits, amperes = limits_of(case, bank, point), case.claimed_a(bank, point)
     ways = _ways(bank, point)
     return min(slack_k(case.network(bank, point, low_switch=low), limits, current_a=amperes) for low in ways)
 
@@ -69,7 +69,7 @@ def _largest_a(case: Case, bank: BankCase, point: Point) -> float:
 
 def _ambient_c(case: Case, bank: BankCase, point: Point) -> float:
     """Highest ambient at the claimed current for both ways to share: the lower one."""
-    limits, amperes = limits_of(case, bank, point), bank.claimed_a.value
+    limits, amperes = limits_of(case, bank, point), case.claimed_a(bank, point)
     ways = _ways(bank, point)
     return min(highest_ambient_c(case.network(bank, point, low_switch=low), limits, current_a=amperes) for low in ways)
 
@@ -87,7 +87,7 @@ def _hottest_c(case: Case, bank: BankCase, point: Point) -> float:
 
 def _settled(case: Case, bank: BankCase, point: Point, low_switch: bool) -> Settled:  # noqa: FBT001 - one of the two ways to share
     """The state of rest at the claimed current."""
-    return case.settle(bank, point, current_a=bank.claimed_a.value, low_switch=low_switch)
+    return case.settle(bank, point, current_a=case.claimed_a(bank, point), low_switch=low_switch)
 
 
 def _said(case: Case, bank: BankCase, point: Point, hottest_c: float) -> str:

@@ -39,7 +39,7 @@ def _judge(case: Case, bank: BankCase) -> Finding:
     return _with_unknown_package(case, bank, weighed, each_a).finding(
         check=NAME,
         bank=bank.name,
-        text=f"{subject}: {each_a:.4g} A of {limit_a:.4g} A, which the {limited_by} allows at the worst{_headline(bank)}",
+        text=f"{subject}: {_said(each_a, limit_a, limited_by)}{_headline(bank)}",
         demand=Figure(quantity="switch_current_a", value=each_a, unit="A"),
         limit=Figure(quantity=f"{limited_by}_current_a", value=limit_a, unit="A"),
         formula="I/n <= factor x min(ID x sqrt((Tjmax - Tc)/(Tjmax - Tc,rated)), package current)",
@@ -62,7 +62,7 @@ def _knows_silicon(case: Case, bank: BankCase) -> bool:
 
 def _margin(case: Case, bank: BankCase, point: Point) -> float:
     """Largest current over the claimed one."""
-    return _largest_a(case, bank, point) / bank.claimed_a.value
+    return _largest_a(case, bank, point) / case.claimed_a(bank, point)
 
 
 def _largest_a(case: Case, bank: BankCase, point: Point) -> float:
@@ -86,7 +86,14 @@ def _allowed(case: Case, bank: BankCase, point: Point, state: CaseState) -> tupl
 
 def _state(case: Case, bank: BankCase, point: Point) -> CaseState:
     """One switch at the claimed current."""
-    return case_state(case, bank, point, current_a=bank.claimed_a.value)
+    return case_state(case, bank, point, current_a=case.claimed_a(bank, point))
+
+
+def _said(each_a: float, limit_a: float, limited_by: str) -> str:
+    """The worst end in words."""
+    if limit_a <= 0:
+        return f"{each_a:.4g} A, while at the worst the junction is past its limit and nothing is left of the rating"
+    return f"{each_a:.4g} A of {limit_a:.4g} A, which the {limited_by} allows at the worst"
 
 
 def _headline(bank: BankCase) -> str:
@@ -125,7 +132,7 @@ def _values(case: Case, bank: BankCase) -> dict[str, BothEnds]:
         return silicon_left_a(case, bank, point, case_c=_state(case, bank, point).case_c) if _knows_silicon(case, bank) else None
 
     return {
-        "switch_current_a": both_ends(case, "A", lambda _: bank.claimed_a.value / bank.switches),
+        "switch_current_a": both_ends(case, "A", lambda point: case.claimed_a(bank, point) / bank.switches),
         "silicon_current_a": both_ends(case, "A", silicon_a),
         "package_current_a": both_ends(case, "A", package_a),
         "case_degc": both_ends(case, "degC", lambda point: _state(case, bank, point).case_c),

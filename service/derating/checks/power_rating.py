@@ -56,7 +56,7 @@ def _missing(case: Case, bank: BankCase) -> tuple[str, ...]:
 
 def _margin(case: Case, bank: BankCase, point: Point) -> float:
     """Largest current over the claimed one."""
-    return _largest_a(case, bank, point) / bank.claimed_a.value
+    return _largest_a(case, bank, point) / case.claimed_a(bank, point)
 
 
 def _largest_a(case: Case, bank: BankCase, point: Point) -> float:
@@ -77,7 +77,7 @@ def _allowed_w(case: Case, bank: BankCase, point: Point, state: CaseState) -> fl
 
 def _state(case: Case, bank: BankCase, point: Point) -> CaseState:
     """One switch at the claimed current."""
-    return case_state(case, bank, point, current_a=bank.claimed_a.value)
+    return case_state(case, bank, point, current_a=case.claimed_a(bank, point))
 
 
 def _said(bank: BankCase, point: Point, state: CaseState, allowed_w: float) -> str:
@@ -85,7 +85,8 @@ def _said(bank: BankCase, point: Point, state: CaseState, allowed_w: float) -> s
     if not state.exists:
         return "at the worst the temperature never settles"
     rated = rated_power_at_case(bank.switch)
-    said = f"{state.loss_w:.4g} W of {allowed_w:.4g} W that are left at a case of {spoken(state.case_c, 'degC')}"
+    left = f"of {allowed_w:.4g} W that are left" if allowed_w > 0 else "while nothing is left"
+    said = f"{state.loss_w:.4g} W {left} at a case of {spoken(state.case_c, 'degC')}"
     if rated is None:
         return said
     headline = f"the sheet's {rated.sourced.value:g} W hold only while the case is kept at {rated.cond.tc:g} \N{DEGREE SIGN}C"
