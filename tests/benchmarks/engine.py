@@ -96,9 +96,8 @@ def against_simulator(say: Callable[[str], object]) -> bool:
     ours = settle(NETWORK, current_a=80.0)
     quick = seconds(lambda: settle(NETWORK, current_a=80.0), times=300)
     gap = max(abs(ours.junctions_c[0] / found["low"] - 1), abs(ours.board_c / found["board"] - 1))
-    say(
-        f"solver {quick * 1e6:.0f} us, ngspice {slow * 1e3:.0f} ms: {slow / quick:.0f} times faster (at least 500); apart by {gap:.3%} (at most 0.1 %)"
-    )
+    say(f"solver {quick * 1e6:.0f} us, ngspice {slow * 1e3:.0f} ms: {slow / quick:.0f} times faster (at least 500)")
+    say(f"apart by {gap:.3%} (at most 0.1 %)")
     return slow / quick >= 500 and gap <= 1e-3
 
 
