@@ -2,14 +2,13 @@
 
 from typing import Any
 
-from pdfminer.cmapdb import FileUnicodeMap
 from pdfminer.pdfexceptions import PDFException
 from pdfminer.pdffont import PDFFont, PDFType3Font, PDFUnicodeNotDefined
 from pdfminer.pdfinterp import PDFResourceManager
 from pdfminer.pdftypes import PDFObjRef, PDFStream, dict_value, resolve1
 
 from parsers.glyphs.repairs import Repair, repair_of
-from parsers.glyphs.unicode_map import unicode_map
+from parsers.glyphs.unicode_map import UnicodeMap
 
 _LATIN_LOOK_ALIKES = str.maketrans("ΑΒΕΖΗΙΚΜΝΟΡΤΥΧο", "ABEZHIKMNOPTYXo")  # noqa: RUF001  the look-alikes are the subject
 """Greek capitals that a sheet sets for Latin ones, as in an ampere or a temperature out of a font of signs."""
@@ -89,15 +88,15 @@ def font_of(manager: PDFResourceManager, reference: Any) -> Font | None:  # noqa
     except (PDFException, KeyError, TypeError, ValueError, AssertionError, AttributeError, IndexError):
         return None
     if found:
-        font.unicode_map = FileUnicodeMap()
-        font.unicode_map.cid2unichr = found
+        font.unicode_map = found  # type: ignore[attr-defined]  # fonts of letters and of whole scripts have it, their base has not
     return Font(font, spec)
 
 
-def _own_map(spec: dict[str, Any]) -> dict[int, str] | None:
-    """The font's own map from codes to text, where it has one that can be read quickly."""
+def _own_map(spec: dict[str, Any]) -> UnicodeMap | None:
+    """The font's own map from codes to text, where it has one and only uses what we read of such maps."""
     stream = resolve1(spec.get("ToUnicode"))
-    return unicode_map(stream.get_data()) if isinstance(stream, PDFStream) else None
+    found = UnicodeMap(stream.get_data()) if isinstance(stream, PDFStream) else None
+    return found if found and found.complete else None
 
 
 def _lean(spec: dict[str, Any]) -> dict[str, Any]:

@@ -9,7 +9,7 @@ _PLAIN = rb"([-+]?(?>\d+\.?\d*|\.\d+))\s+"
 _TOKEN = re.compile(
     rb"[\s\x00]*(?:"
     # Why whole operators: graphs are drawn with tens of thousands of them, and one match is cheaper than three or seven.
-    + (_PLAIN * 2 + rb"(?:([ml])|" + _PLAIN * 2 + rb"(?:(re)|" + _PLAIN * 2 + rb"(c)))(?!" + _REGULAR + rb")")  # 1 to 9
+    + (_PLAIN * 2 + rb"(?:([ml]|T[dD])|" + _PLAIN * 2 + rb"(?:(re)|" + _PLAIN * 2 + rb"(c|cm|Tm)))(?!" + _REGULAR + rb")")  # 1 to 9
     + rb"|([-+]?(?>\d+\.?\d*|\.\d+))(?!" + _REGULAR + rb")"  # 10 number
     rb"|([A-Za-z'\"]" + _REGULAR + rb"*)"  # 11 operator
     rb"|/(" + _REGULAR + rb"*)"  # 12 name
@@ -22,7 +22,7 @@ _TOKEN = re.compile(
     rb"|([^\s\x00]))",  # 22 anything else
     re.DOTALL,
 )
-_JOINT, _BOX, _CURVE = 3, 6, 9
+_PAIR, _BOX, _SIX = 3, 6, 9
 _NUMBER, _OPERATOR, _NAME, _STRING, _HEX, _OPEN, _CLOSE, _OPEN_MAP, _CLOSE_MAP, _BRACKETED, _COMMENT, _ODD_NUMBER = range(10, 22)
 _ESCAPE = re.compile(rb"\\([0-7]{1,3}|\r\n|.)", re.DOTALL)
 _ESCAPED = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\f", b"\n": b"", b"\r": b"", b"\r\n": b""}
@@ -50,7 +50,7 @@ def operations(content: bytes) -> Iterator[tuple[bytes, list[Any]]]:
         content: The page's content streams, joined by line ends.
 
     Yields:
-        The operator and the operands before it: numbers as floats, strings as bytes, arrays as lists. Of a curve only its end.
+        The operator and the operands before it: numbers as floats, strings as bytes, arrays as lists.
     """
     operands = _Operands()
     position, next_token = 0, _TOKEN.match
@@ -58,10 +58,10 @@ def operations(content: bytes) -> Iterator[tuple[bytes, list[Any]]]:
         kind, position = match.lastindex or 0, match.end()
         if kind == _NUMBER:
             operands.values.append(float(match[10]))
-        elif kind == _JOINT:
+        elif kind == _PAIR:
             yield match[3], [float(match[1]), float(match[2])]
-        elif kind == _CURVE:
-            yield b"c", [float(match[7]), float(match[8])]
+        elif kind == _SIX:
+            yield match[9], [float(match[1]), float(match[2]), float(match[4]), float(match[5]), float(match[7]), float(match[8])]
         elif kind == _BOX:
             yield b"re", [float(match[1]), float(match[2]), float(match[4]), float(match[5])]
         elif kind != _OPERATOR:

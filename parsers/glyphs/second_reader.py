@@ -2,7 +2,6 @@
 
 import ctypes
 from collections.abc import Iterable
-from typing import Any
 
 import pypdfium2 as pdfium
 from pypdfium2 import raw
@@ -34,8 +33,24 @@ class SecondReader:
 
     def __init__(self, page: pdfium.PdfPage, matrix: Matrix) -> None:
         self._rows: dict[int, list[Seen]] = {}
-        for seen in _characters(page, matrix):
-            self._rows.setdefault(int(seen[1] // _ROW), []).append(seen)
+        text = page.get_textpage()
+        try:
+            self._take(text, matrix)
+        finally:
+            text.close()
+
+    def _take(self, text: pdfium.PdfTextPage, matrix: Matrix) -> None:
+        """Sort every character with ink into its row."""
+        a, b, c, d, e, f = matrix
+        rows, x, y = self._rows, ctypes.c_double(), ctypes.c_double()
+        to_x, to_y, code_of, origin_of = ctypes.byref(x), ctypes.byref(y), raw.FPDFText_GetUnicode, raw.FPDFText_GetCharOrigin
+        for index in range(text.count_chars()):
+            code = code_of(text, index)
+            if code not in _BLANK and origin_of(text, index, to_x, to_y):
+                px, py = x.value, y.value
+                down = b * px + d * py + f
+                shown = "-" if code == _HYPHEN and raw.FPDFText_IsHyphen(text, index) else chr(code)
+                rows.setdefault(int(down // _ROW), []).append((a * px + c * py + e, down, index, shown))
 
     def leave_out(self, unseen: Iterable[Mark], kept: Iterable[Mark]) -> None:
         """Forget characters that the first reader knows not to belong to any line: hidden ones, and those of a slanting watermark.
@@ -85,20 +100,3 @@ def _is_at(seen: Seen, mark: Mark) -> bool:
 def _repeats(seen: Seen, other: Seen, reach: float) -> bool:
     """Whether a character is drawn again in its place; neighbours in the content are the letters of one ligature."""
     return seen[3] == other[3] and seen[0] - other[0] < reach and abs(seen[2] - other[2]) != 1
-
-
-def _characters(page: pdfium.PdfPage, matrix: Matrix) -> Iterable[Seen]:
-    """Every character with ink, in the order of the page's content."""
-    a, b, c, d, e, f = matrix
-    text: Any = page.get_textpage()
-    x, y = ctypes.c_double(), ctypes.c_double()
-    to_x, to_y = ctypes.byref(x), ctypes.byref(y)
-    try:
-        for index in range(text.count_chars()):
-            code = raw.FPDFText_GetUnicode(text, index)
-            if code not in _BLANK and raw.FPDFText_GetCharOrigin(text, index, to_x, to_y):
-                px, py = x.value, y.value
-                hyphen = code == _HYPHEN and raw.FPDFText_IsHyphen(text, index)
-                yield a * px + c * py + e, b * px + d * py + f, index, "-" if hyphen else chr(code)
-    finally:
-        text.close()

@@ -34,6 +34,13 @@ class TextLine:
         """Start a line at a place of its own."""
         self.matrix, self.along, self.down = matrix, 0.0, 0.0
 
+    def move(self, by: float, *, vertical: bool) -> None:
+        """Go on along the line."""
+        if vertical:
+            self.down += by
+        else:
+            self.along += by
+
     def step(self, right: float, up: float) -> None:
         """Start a line at a distance from the start of this one."""
         self.place(product((1.0, 0.0, 0.0, 1.0, right, up), self.matrix))
@@ -54,59 +61,75 @@ def show(items: list[Any], state: State, line: TextLine, order: int) -> list[Mar
     font = state.font
     if font is None:
         return []
-    step = state.size * state.stretch
-    spacing, word_spacing = state.spacing * state.stretch, 0.0 if font.multibyte else state.word_spacing * state.stretch
-    write = _writer(state, line, font, order)
-    marks = []
-    for item in items:
-        if isinstance(item, float):
-            if font.vertical:
-                line.down -= item * 0.001 * state.size
-            else:
-                line.along -= item * 0.001 * step
-        elif isinstance(item, bytes):
-            for code in font.decode(item):
-                text, width, repaired, doubt = font[code]
-                marks.append(write(text, width, repaired, doubt))
-                extra = spacing + (word_spacing if code == _SPACE else 0.0)
-                if font.vertical:
-                    line.down += width * state.size + extra
-                else:
-                    line.along += width * step + extra
+    matrix = product(line.matrix, state.matrix)
+    plain = not font.vertical and not matrix[1] and not matrix[2] and matrix[0] * state.size * state.stretch > 0 and matrix[3] * state.size < 0
+    marks = (_write_plain if plain else _write)(items, state, line, font, matrix, order)
+    if not state.visible:
+        for mark in marks:
+            mark.doubt = (*mark.doubt, "hidden")
+    if (clip := state.clip) is not None:
+        for mark in marks:
+            if mark.x0 < clip[0] or mark.x1 > clip[2] or mark.top < clip[1] or mark.bottom > clip[3]:
+                mark.doubt += _cut((mark.x0, mark.top, mark.x1, mark.bottom if mark.turned else mark.y), clip)
     return marks
 
 
-def _writer(state: State, line: TextLine, font: Font, order: int) -> Any:  # noqa: ANN401  a function of four plain values
-    """What puts one character of a string at its place: everything that the string's characters share is worked out once."""
-    a, b, c, d, e, f = product(line.matrix, state.matrix)
-    size, step, clip = state.size, state.size * state.stretch, state.clip
-    low, high = font.rise * size + state.rise, (font.rise + font.height) * size + state.rise
-    height = abs(size) * font.height * math.hypot(c, d)
-    turned = _turned(a * step, b * step)
-    hidden = () if state.visible else ("hidden",)
+def _write_plain(items: list[Any], state: State, line: TextLine, font: Font, matrix: Matrix, order: int) -> list[Mark]:
+    """Write upright text: what the characters of a string share is worked out once, because this is done for every character of a document."""
+    a, _, _, d, e, f = matrix
+    size, step = state.size, state.size * state.stretch
+    spacing, word_spacing = state.spacing * state.stretch, 0.0 if font.multibyte else state.word_spacing * state.stretch
+    y = d * state.rise + f
+    top, bottom, height = d * (font.rise + font.height) * size + y, d * font.rise * size + y, abs(d * size) * font.height
+    name, light, along = font.name, BLACK if state.fill is None else state.fill, line.along
+    marks: list[Mark] = []
+    for item in items:
+        if isinstance(item, float):
+            along -= item * 0.001 * step
+        elif isinstance(item, bytes):
+            for code in font.decode(item):
+                text, width, repaired, doubt = font[code]
+                x0 = a * along + e
+                marks.append(Mark(text, x0, top, x0 + a * width * step, bottom, x0, y, name, height, 0, order, light, repaired, doubt))
+                along += width * step + spacing
+                if word_spacing and code == _SPACE:
+                    along += word_spacing
+    line.along = along
+    return marks
+
+
+def _write(items: list[Any], state: State, line: TextLine, font: Font, matrix: Matrix, order: int) -> list[Mark]:
+    """Write text that is turned, slanted, mirrored or vertical."""
+    size, step = state.size, state.size * state.stretch
+    spacing, word_spacing = state.spacing * state.stretch, 0.0 if font.multibyte else state.word_spacing * state.stretch
+    marks: list[Mark] = []
+    for item in items:
+        if isinstance(item, float):
+            line.move(item * -0.001 * (size if font.vertical else step), vertical=font.vertical)
+        elif isinstance(item, bytes):
+            for code in font.decode(item):
+                text, width, repaired, doubt = font[code]
+                mark = _placed(text, width, state, line, font, matrix)
+                mark.order, mark.repaired, mark.doubt = order, repaired, doubt
+                marks.append(mark)
+                extra = spacing + (word_spacing if code == _SPACE else 0.0)
+                line.move(width * (size if font.vertical else step) + extra, vertical=font.vertical)
+    return marks
+
+
+def _placed(text: str, width: float, state: State, line: TextLine, font: Font, matrix: Matrix) -> Mark:
+    """A character where its line has come to."""
+    a, b, c, d, e, f = matrix
+    size, step = state.size, state.size * state.stretch
     back = size / 2 if font.vertical else 0.0
-    name, light = font.name, BLACK if state.fill is None else state.fill
-
-    def write(text: str, width: float, repaired: bool, doubt: tuple[str, ...]) -> Mark:  # noqa: FBT001  the hottest call of all
-        start, base = line.along - back, line.down - 2 * back
-        end = start + (size if back else width * step)
-        x, y = a * start + c * (base + state.rise) + e, b * start + d * (base + state.rise) + f
-        if not b and not c:
-            x0, x1, top, bottom = x, a * end + e, d * (base + high) + f, d * (base + low) + f
-            if x0 > x1:
-                x0, x1 = x1, x0
-            if top > bottom:
-                top, bottom = bottom, top
-        else:
-            corners_x = [a * s + c * (base + t) + e for s in (start, end) for t in (low, high)]
-            corners_y = [b * s + d * (base + t) + f for s in (start, end) for t in (low, high)]
-            x0, x1, top, bottom = min(corners_x), max(corners_x), min(corners_y), max(corners_y)
-        signs = doubt + hidden if hidden else doubt
-        if clip is not None and not (clip[0] <= x0 and x1 <= clip[2] and clip[1] <= top and bottom <= clip[3]):
-            signs += _cut((x0, top, x1, y if not turned else bottom), clip)
-        return Mark(text, x0, top, x1, bottom, x, y, name, height, turned, order, light, repaired, signs)
-
-    return write
+    start, base = line.along - back, line.down - 2 * back + state.rise
+    end = start + (size if back else width * step)
+    low, high = base + font.rise * size, base + (font.rise + font.height) * size
+    xs = [a * along + c * up + e for along in (start, end) for up in (low, high)]
+    ys = [b * along + d * up + f for along in (start, end) for up in (low, high)]
+    origin = a * start + c * base + e, b * start + d * base + f
+    height, light = abs(size) * font.height * math.hypot(c, d), BLACK if state.fill is None else state.fill
+    return Mark(text, min(xs), min(ys), max(xs), max(ys), *origin, font.name, height, _turned(a * step, b * step), light=light)
 
 
 def _cut(box: Box, clip: Box) -> tuple[str, ...]:

@@ -8,47 +8,60 @@ _RANGE = re.compile(rb"<([0-9A-Fa-f\s]*)>\s*<([0-9A-Fa-f\s]*)>\s*(?:<([0-9A-Fa-f
 _TEXT = re.compile(rb"<([0-9A-Fa-f\s]*)>")
 _ODD = re.compile(rb"usecmap|begincid|/\w+\s*endbf|<[^<>]*>\s*/\w")
 """Parts that this does not read."""
-_MOST_CODES = 0x10000
 
 
-def unicode_map(stream: bytes) -> dict[int, str] | None:
-    """Text by character code.
+class UnicodeMap:
+    """Text by character code; ranges are counted out only where a page uses them.
 
     Args:
         stream: The map as the file holds it, unpacked.
-
-    Returns:
-        The text of each code; None where the map uses parts that only the library reads, or holds more codes than two bytes can number.
     """
-    if _ODD.search(stream):
-        return None
-    found: dict[int, str] = {}
-    for kind, body in _SECTION.findall(stream):
-        pairs = _from_pairs(body) if kind == b"char" else _from_ranges(body)
-        if pairs is None or len(found) + len(pairs) > _MOST_CODES:
-            return None
-        for code, text in pairs:
-            # Why not always: some fonts map a plain space and then a hard one to the same code.
-            if not (text == "\u00a0" and found.get(code) == " "):
-                found[code] = text
-    return found
 
+    def __init__(self, stream: bytes) -> None:
+        self._single: dict[int, str] = {}
+        self._ranges: list[tuple[int, int, bytes]] = []
+        self.complete = not _ODD.search(stream)
+        for kind, body in _SECTION.findall(stream):
+            if kind == b"char":
+                for code, text in _PAIR.findall(body):
+                    self._add(_code(code), _text(_bytes(text)))
+            else:
+                self._add_ranges(body)
 
-def _from_pairs(body: bytes) -> list[tuple[int, str]]:
-    return [(_code(code), _text(_bytes(text))) for code, text in _PAIR.findall(body)]
+    def get_unichr(self, code: int) -> str:
+        """The text of a code.
 
+        Args:
+            code: A character code.
 
-def _from_ranges(body: bytes) -> list[tuple[int, str]] | None:
-    pairs: list[tuple[int, str]] = []
-    for first, last, text, texts in _RANGE.findall(body):
-        codes = range(_code(first), _code(last) + 1)
-        if len(codes) > _MOST_CODES:
-            return None
-        if texts:
-            pairs.extend(zip(codes, (_text(_bytes(item)) for item in _TEXT.findall(texts)), strict=False))
-        else:
-            pairs.extend((code, _counted(_bytes(text), step)) for step, code in enumerate(codes))
-    return pairs
+        Returns:
+            What it shows.
+
+        Raises:
+            KeyError: The map does not say.
+        """
+        if code in self._single:
+            return self._single[code]
+        for first, last, start in reversed(self._ranges):
+            if first <= code <= last:
+                return _counted(start, code - first)
+        raise KeyError(code)
+
+    def _add(self, code: int, text: str) -> None:
+        # Why not always: some fonts map a plain space and then a hard one to the same code.
+        if not (text == "\u00a0" and self._single.get(code) == " "):
+            self._single[code] = text
+
+    def _add_ranges(self, body: bytes) -> None:
+        for first, last, text, texts in _RANGE.findall(body):
+            start, end = _code(first), _code(last)
+            if texts:
+                for code, item in zip(range(start, end + 1), _TEXT.findall(texts), strict=False):
+                    self._add(code, _text(_bytes(item)))
+            elif start == end:
+                self._add(start, _text(_bytes(text)))
+            else:
+                self._ranges.append((start, end, _bytes(text)))
 
 
 def _counted(start: bytes, step: int) -> str:

@@ -6,6 +6,7 @@ them, words of the chosen pages alone, the tables and the words of all pages by 
 """
 
 import argparse
+import gc
 import io
 import json
 import os
@@ -76,6 +77,7 @@ def main() -> None:
     parser.add_argument("--runs", type=int, default=3, help="the median of so many runs counts")
     chosen = parser.parse_args()
     files = sheets_with_text(chosen.sheets)
+    gc.freeze()
     runs: dict[str, list[float]] = {way: [] for way in WAYS}
     peaks: dict[str, list[float]] = {way: [] for way in WAYS}
     for _ in range(chosen.runs):

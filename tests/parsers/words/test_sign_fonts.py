@@ -4,6 +4,7 @@ import re
 from pathlib import Path
 
 import matplotlib as mpl
+import pytest
 from fontTools.agl import toUnicode
 from pdfminer.psparser import LIT
 from word_sheets import doubts, drawn, page_of, texts, word
@@ -11,7 +12,7 @@ from word_sheets import doubts, drawn, page_of, texts, word
 from parsers.glyphs.agreement import agrees
 from parsers.glyphs.repairs import repair_of
 from parsers.glyphs.symbol_font import SYMBOL
-from parsers.glyphs.unicode_map import unicode_map
+from parsers.glyphs.unicode_map import UnicodeMap
 
 # Two names that the published metrics give to private-use characters, and signs that have more than one code point.
 SAME = {"\u2126": "\u03a9", "\u2206": "\u0394", "\u00b5": "\u03bc", "\u2215": "\u2044", "\u2219": "\u22c5", "\u223c": "\u223c"}
@@ -101,15 +102,16 @@ def test_a_fonts_own_map_is_read_as_the_standard_explains_it():
         1 beginbfchar
         <3A51> <D840DC3E>
         endbfchar"""
-    found = unicode_map(stream)
+    found = UnicodeMap(stream)
 
-    assert found[0x0000] == " "
-    assert found[0x005E] == "~"
-    assert [found[code] for code in (0x5F, 0x60, 0x61)] == ["ff", "fi", "ffl"]
-    assert found[0x3A51] == "\U0002003e"
-    assert len(found) == 0x5E + 1 + 3 + 1
+    assert [found.get_unichr(code) for code in (0x00, 0x5E, 0x5F, 0x60, 0x61)] == [" ", "~", "ff", "fi", "ffl"]
+    assert found.get_unichr(0x3A51) == "\U0002003e"
+    with pytest.raises(KeyError):
+        found.get_unichr(0x62)
 
 
-def test_a_map_of_endless_ranges_is_left_to_the_limits_of_the_library():
-    """No range makes more entries than two bytes can number."""
-    assert unicode_map(b"1 beginbfrange <00000000> <7FFFFFFF> <0020> endbfrange") is None
+def test_an_endless_range_costs_nothing_until_it_is_used():
+    """Two thousand million codes in 60 bytes are not counted out."""
+    found = UnicodeMap(b"1 beginbfrange <00000000> <7FFFFFFF> <0020> endbfrange")
+
+    assert found.get_unichr(33) == "A"
