@@ -73,14 +73,20 @@ def back_up(database: Path, copy: Path) -> None:
         copy: Where the copy goes; replaced where it is there.
 
     Raises:
-        StoreError: The copy does not pass SQLite's own integrity check.
+        StoreError: There is no room for the copy, or it does not pass SQLite's own integrity check.
     """
     unfinished = copy.with_name(f"{copy.name}.{os.getpid()}.unfinished")
-    with closing(sqlite3.connect(database, timeout=30)) as source, closing(sqlite3.connect(unfinished)) as target:
-        source.backup(target)
-        verdict = target.execute("PRAGMA integrity_check").fetchone()[0]
+    try:
+        with closing(sqlite3.connect(database, timeout=30)) as source, closing(sqlite3.connect(unfinished)) as target:
+            source.backup(target)
+            verdict = str(target.execute("PRAGMA integrity_check").fetchone()[0])
+    except sqlite3.DatabaseError as error:
+        verdict = str(error)
     if verdict != "ok":
-        raise StoreError(f"the backup of {database} before the upgrade is damaged ({verdict}); nothing was changed; restore an older backup")
+        unfinished.unlink(missing_ok=True)
+        raise StoreError(
+            f"the backup of {database} before the upgrade failed ({verdict}); nothing was changed: make room, or restore an older backup"
+        )
     _sync(unfinished)
     unfinished.replace(copy)
     _sync(copy.parent)

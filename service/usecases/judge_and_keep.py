@@ -13,6 +13,7 @@ from service.formats.board import read_board
 from service.formats.json_text import json_bytes
 from service.formats.toml_text import toml_text
 from service.usecases.judge_board import judge_board, keep_result
+from service.usecases.out_of_date import mark_results_of_board
 from service.usecases.ports import Store
 from service.usecases.refusals import CannotJudgeError
 
@@ -92,6 +93,7 @@ def save_board(document: Document, *, title: str, parts: tuple[str, ...], store:
             change=change,
         )
         shelf.boards.save(board)
+        mark_results_of_board(shelf, board)
     return board
 
 

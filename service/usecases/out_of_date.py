@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from service.facts.change import Change
+from service.facts.kept_board import KeptBoard
 from service.facts.result import InputKind, OutOfDate, Result
 from service.usecases.ports import Shelf
 
@@ -22,6 +23,17 @@ def mark_users(shelf: Shelf, *, kind: InputKind, input_id: str, version: int, re
     """
     for result in shelf.results.using(kind, input_id):
         shelf.results.mark(reasons_for(result, kind=kind, input_id=input_id, version=version, reason=reason, change=change))
+
+
+def mark_results_of_board(shelf: Shelf, board: KeptBoard) -> None:
+    """Mark the results of a saved board's earlier versions.
+
+    Args:
+        shelf: The transaction that also saves the new version.
+        board: The new version.
+    """
+    told = f"the board was described anew: {board.change.why}"
+    mark_users(shelf, kind=InputKind.BOARD, input_id=board.slug, version=board.version, reason=lambda _version: told, change=board.change)
 
 
 def reasons_for(result: Result, *, kind: InputKind, input_id: str, version: int, reason: Reason, change: Change) -> tuple[OutOfDate, ...]:

@@ -33,7 +33,7 @@ class Bench:
         reading: Files whose reading has not ended.
         unread: Files that could not be read.
         wanted: Parts that wait for a datasheet.
-        out_of_date: Results whose inputs moved on.
+        out_of_date: Results whose inputs moved on and whose board was not judged again since.
         results: The latest results that are up to date.
         boards: The latest boards.
         parts: How many parts are known.
@@ -64,7 +64,7 @@ def see_bench(store: Store) -> Bench:
             reading=tuple(document for document in documents if document.state is DocumentState.WAITING),
             unread=tuple(Unread(document=document, detail=_why(shelf.documents.sheet(document.sha256))) for document in refused),
             wanted=shelf.wanted.listed(),
-            out_of_date=tuple(result for result in results if result.out_of_date)[:MOST],
+            out_of_date=_not_judged_again(results)[:MOST],
             results=tuple(result for result in results if not result.out_of_date)[:MOST],
             boards=shelf.boards.listed()[:MOST],
             parts=len(shelf.parts.listed()),
@@ -75,6 +75,16 @@ def see_parts(store: Store) -> tuple[Part, ...]:
     """List every known part, by key."""
     with store.looking() as shelf:
         return shelf.parts.listed()
+
+
+def _not_judged_again(results: tuple[Result, ...]) -> tuple[Result, ...]:
+    """Results that are out of date, but for those whose board was judged since: they ask for nothing more.
+
+    Args:
+        results: All, the latest first.
+    """
+    latest = {result.board: result.id for result in reversed(results) if result.board}
+    return tuple(result for result in results if result.out_of_date and latest.get(result.board, result.id) == result.id)
 
 
 def _why(sheet: Sheet | None) -> str:

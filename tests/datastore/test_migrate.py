@@ -127,3 +127,25 @@ def _upgrade_and_die(database: Path, *, after: int) -> None:
             upgrade(connection, to=HEAD)
     finally:
         os._exit(1)
+
+
+def test_opening_again_changes_and_copies_nothing(tmp_path: Path) -> None:
+    """Only a step to another schema does."""
+    bring_up_to_date(tmp_path / DATABASE)
+    before = (tmp_path / DATABASE).read_bytes()
+    bring_up_to_date(tmp_path / DATABASE)
+
+    assert (tmp_path / DATABASE).read_bytes() == before
+    assert [path.name for path in tmp_path.iterdir()] == [DATABASE]
+
+
+def test_a_backup_that_is_damaged_stops_the_step(tmp_path: Path) -> None:
+    """A torn page in the middle of the file is copied as it is, and SQLite's check finds it."""
+    bring_up_to_date(tmp_path / DATABASE)
+    torn = bytearray((tmp_path / DATABASE).read_bytes())
+    torn[8192:12288] = b"\x55" * 4096
+    (tmp_path / DATABASE).write_bytes(bytes(torn))
+
+    with pytest.raises(StoreError, match="restore an older backup"):
+        back_up(tmp_path / DATABASE, tmp_path / "copy.sqlite3")
+    assert not (tmp_path / "copy.sqlite3").exists()

@@ -1,13 +1,14 @@
 """How the database file is opened."""
 
 import sqlite3
+import sys
 from pathlib import Path
 
 import pytest
 
 from datastore.filesystem import kind_of, refuse_network_folder
 from datastore.session import journal_for, open_engine
-from datastore.store import DATABASE, SqlStore
+from datastore.store import DATABASE, SqlStore, default_folder
 from service.facts.keeping_error import StoreError
 
 
@@ -65,3 +66,12 @@ def test_a_file_that_is_no_database_is_told(tmp_path: Path) -> None:
 
     with pytest.raises(StoreError, match="restore it from a backup"):
         SqlStore(tmp_path)
+
+
+def test_the_data_folder_is_the_platforms(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    """On Linux below XDG_DATA_HOME (freedesktop.org, Base Directory Specification)."""
+    if sys.platform != "linux":
+        pytest.skip("the folder of other platforms is platformdirs' matter")
+    monkeypatch.setenv("XDG_DATA_HOME", str(tmp_path))
+
+    assert default_folder() == tmp_path / "switchbank"
