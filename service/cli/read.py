@@ -59,7 +59,10 @@ def read(
 
 
 def _pdfs(given: tuple[Path, ...]) -> list[Path]:
-    """The files, and those within folders by name."""
+    """The files, and those within folders by name; a pipe or a device has no end that could be waited for."""
+    for one in given:
+        if not one.is_dir() and not one.is_file():
+            raise Failed(f"{one.name} is neither a file nor a folder.")
     paths = [path for one in given for path in (_within(one) if one.is_dir() else [one])]
     if not paths:
         raise Failed(f"No PDF lies in {', '.join(path.name for path in given)}.")

@@ -96,6 +96,12 @@ def test_a_folder_without_pdfs_is_wrong_use(run, tmp_path):
 
 
 @pytest.mark.usefixtures("stub_reader")
+def test_a_device_is_no_file(run):
+    """What never ends is not begun."""
+    assert run("read", "/dev/zero").err == "switchbank: zero is neither a file nor a folder.\n"
+
+
+@pytest.mark.usefixtures("stub_reader")
 def test_for_people_each_value_is_a_line(run, pdfs):
     """What, how much, for what, on which page, and why to look at it; a refusal in a sentence."""
     shown = run("read", pdfs / "good-a.pdf", pdfs / "bad-c.pdf")
