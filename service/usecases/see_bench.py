@@ -84,7 +84,7 @@ def _not_judged_again(results: tuple[Result, ...]) -> tuple[Result, ...]:
         results: All, the latest first.
     """
     latest = {result.board: result.id for result in reversed(results) if result.board}
-    return tuple(result for result in results if result.out_of_date and latest.get(result.board, result.id) == result.id)
+    return tuple(result for result in results if result.out_of_date and latest.get(result.board or "", result.id) == result.id)
 
 
 def _why(sheet: Sheet | None) -> str:
