@@ -99,22 +99,36 @@ class BankSurge:
             surge_a: Current of the surge. [A]
 
         Returns:
-            The smaller of both ratios. [1]
+            The smallest ratio of both sharings. [1]
         """
-        end, ambient = self.end(surge_a), self._point["ambient"]
+        return min(self._margin(low, surge_a) for low in self._courses)
+
+    def largest_a(self) -> float:
+        """Largest current that ends within the limits; zero where the air is too hot for any. [A]."""
+        start_a = max(self._bank.claimed_a.most, 1.0)
+        found = inf
+        # Why in this order: the sharing that is worse at the claim mostly is at the limit too, and then the other need not be searched.
+        for low in sorted(self._courses, key=lambda sharing: self._margin(sharing, 2 * start_a)):
+            if found == inf or self._margin(low, found) < 1:
+                found = min(found, self._largest_a(low, start_a))
+        return found
+
+    def _largest_a(self, low: bool, start_a: float) -> float:  # noqa: FBT001 - names one of two sharings
+        """The same for one sharing."""
+        below, above = 0.0, start_a
+        if self._margin(low, below) < 1:
+            return 0.0
+        while self._margin(low, above) >= 1:
+            below, above = above, 2 * above
+        return float(brentq(lambda current_a: self._margin(low, current_a) - 1, below, above, xtol=1e-6 * above, rtol=1e-6))
+
+    def _margin(self, low: bool, surge_a: float) -> float:  # noqa: FBT001 - names one of two sharings
+        """The smaller ratio of junction and board for one sharing."""
+        end, ambient = self._end(low, surge_a), self._point["ambient"]
         allowed = [(self.limit_c, end.junction_c)]
         if self._case.is_chain and "board_limit" in self._case.quantities:
             allowed.append((self._point["board_limit"], end.board_c))
         return min((limit - ambient) / max(reached - ambient, 1e-9) for limit, reached in allowed)
-
-    def largest_a(self) -> float:
-        """Largest current that ends within the limits; zero where the air is too hot for any. [A]."""
-        low, high = 0.0, max(self._bank.claimed_a.most, 1.0)
-        if self.margin(low) < 1:
-            return 0.0
-        while self.margin(high) >= 1:
-            low, high = high, 2 * high
-        return float(brentq(lambda current_a: self.margin(current_a) - 1, low, high, xtol=1e-6 * high, rtol=1e-7))
 
     def _course(self, low: bool, seconds: float) -> Surge | None:  # noqa: FBT001 - names one of two sharings
         """The course for one sharing of the current; None where nothing has any mass."""
@@ -192,7 +206,7 @@ def _longest_s(case: Case, bank: BankCase, surge_a: float) -> float:
         return inf
     if spare(brief) < 0:
         return 0.0
-    return float(np.exp(brentq(spare, brief, long, xtol=1e-6)))
+    return float(np.exp(brentq(spare, brief, long, xtol=1e-5)))
 
 
 def _unknown_heat() -> Quantity:

@@ -6,12 +6,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from service.derating.case import Corner
-from service.derating.formulas.bench_test import (
-    cold_switch_resistance_ohm,
-    current_from_test_a,
-    resistance_from_drop_ohm,
-    resistance_from_rise_kpw,
-)
 from service.derating.measurement import HeatTest, Spot, allowed_current, junction_to_air, path_resistance, switch_resistance, with_measured_air
 from service.facts.sourced import Known, Sourced
 
@@ -29,19 +23,6 @@ def heat_test(*, amperes=40.0, probe_c=62.0, air_c=22.0, spot=Spot.TAB, lid_on=T
     return HeatTest(
         current_a=read(amperes, "A"), probe_c=read(probe_c, "degC", give_or_take=doubt_k), air_c=read(air_c, "degC"), spot=spot, lid_on=lid_on,
     )
-
-
-def test_figures_of_a_bench_test_by_hand():
-    """34.2 mV at 20 A is 1.71 mohm; six parts with a ratio of 1.2 are 8.55 mohm each; 40 K over 0.8 W is 50 K/W; half the rise root two."""
-    assert resistance_from_drop_ohm(drop_v=0.0342, current_a=20) == pytest.approx(1.71e-3)
-    assert cold_switch_resistance_ohm(drop_v=0.0342, current_a=20, switches=6, ratio=1.2) == pytest.approx(8.55e-3)
-    assert resistance_from_rise_kpw(rise_k=40, loss_w=0.8) == pytest.approx(50)
-    assert current_from_test_a(tested_a=10, tested_rise_k=20, tested_ratio=1, allowed_rise_k=40, allowed_ratio=1) == pytest.approx(14.142, abs=1e-3)
-
-
-def test_a_published_rise_gives_the_published_resistance():
-    """CV55: Nexperia AN90003 Table 10: 155 K at 5.05 W is 30.69 K/W."""
-    assert resistance_from_rise_kpw(rise_k=155, loss_w=5.05) == pytest.approx(30.69, abs=0.05)
 
 
 def test_a_heat_test_gives_a_band_that_holds_the_truth():
