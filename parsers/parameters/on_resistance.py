@@ -12,7 +12,7 @@ CARD = Card(
         r"通态电阻",
         r"オン抵抗",
         r"resistancedrain(?:to)?source",
-        r"onstateresist",
+        r"onstater?esist",
         r"drain(?:to)?source(?:on)?(?:state)?resistance",
         r"staticdrain(?:to)?sourceon",
     ),

@@ -57,6 +57,7 @@ def _reading(one: Candidate, sha256: str) -> Reading:
         bbox=tuple(round(edge, 2) for edge in one.box),  # type: ignore[arg-type]  four edges stay four
         row_bbox=tuple(round(edge, 2) for edge in one.row_box),  # type: ignore[arg-type]
         quote=one.quote,
+        trace=one.trace,
     )
 
 

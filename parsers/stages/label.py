@@ -61,7 +61,9 @@ def _centred_names(entries: Sequence[Entry], found: list[Named | None]) -> None:
 
 def _unit_near(entry: Entry, below: Named) -> bool:
     """Whether the nearest units are those of the row below."""
-    units = {unit for text in (entry.unit.own, entry.unit.near) for token in text.split() if (unit := unit_named(token))}
+    if entry.symbol.block or entry.label.block:
+        return False
+    units = {unit for text in (entry.unit.own or entry.unit.near,) for token in text.split() if (unit := unit_named(token))}
     return bool(units & set(units_beside(below.entry)))
 
 
@@ -113,6 +115,8 @@ def match(label: str, symbol: str, entry: Entry) -> tuple[Card, bool, str] | Non
     both = [card for card in words if card in marks]
     if len(both) == 1:
         return both[0], True, "words and symbol agree"
+    if [card.key for card in words] == ["vds_max"] and [card.key for card in marks] == ["vbr_dss"]:
+        return marks[0], True, "by its symbol, which says more than its words"
     if len(words) == 1 and not both:
         return words[0], not marks, "by its words"
     if len(marks) == 1 and not words:

@@ -99,7 +99,7 @@ def numbers_of(cell: Cell, card: Card) -> tuple[Number, ...]:
     if card.key == "tj_max" and len(numbers) in {1, 2}:
         last = numbers[-1]
         return (replace(last, value=abs(last.value), printed=last.printed.lstrip("-~+\u2013\u2212 ")),)
-    if card.key == "vgs_max" and len(numbers) == 2 and numbers[0].value < 0 < numbers[1].value:
+    if card.key == "vgs_max" and len(numbers) == 2 and numbers[0].value * numbers[1].value < 0:
         return numbers
     if len(numbers) == 1 or (len(numbers) > 1 and "(" in cell.text[numbers[0].end : numbers[1].start]):
         return numbers[:1]

@@ -7,6 +7,8 @@ from parsers.types import Rule, Word
 
 _ALIGNED = 0.62
 """A line belongs to an entry when their middles differ by less than this share of its size. [1]"""
+_THROUGH = 2.5
+"""A line no further than this from a value's middle runs through it and bounds nothing. [pt]"""
 _CLOSE = 1.45
 """Lines no further apart than this share of their size are one paragraph. [1]"""
 
@@ -51,7 +53,7 @@ class Paragraph:
 def drawn_cell(rules: Sequence[Rule], reach: tuple[float, float], y: float) -> tuple[float, float]:
     """From where to where a cell reaches, by horizontal lines that cross its column."""
     left, right = reach
-    over = [rule.top for rule in rules if min(rule.x1, right) - max(rule.x0, left) > 0.5 * min(right - left, 60.0)]
+    over = [rule.top for rule in rules if abs(rule.top - y) > _THROUGH and min(rule.x1, right) - max(rule.x0, left) > 0.5 * min(right - left, 60.0)]
     above = max((top for top in over if top < y), default=-1e9)
     below = min((top for top in over if top > y), default=1e9)
     return above, below

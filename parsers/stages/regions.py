@@ -79,6 +79,10 @@ def _heads(line: Line) -> tuple[Head, ...]:
     if len(special) > 1 and not any(role.numeric for role in roles):
         heads += [_value(phrase) for phrase in special]
         roles |= {Role.VALUE}
+    named = [phrase for phrase in phrases if phrase not in parts and phrase not in special]
+    if named and Role.LABEL not in roles and named[0][0].box[0] < heads[0].box[0] and any(role.numeric for role in roles):
+        heads = [Head(role=Role.LABEL, box=hull([word.box for word in named[0]]), text=_text(named[0])), *heads]
+        odd -= 1
     if odd > len(heads) // 2 + (Role.UNIT in roles) or (not roles & {Role.MIN, Role.TYP, Role.MAX, Role.VALUE, Role.UNIT}):
         return ()
     if parts and not any(role.numeric for role in roles):

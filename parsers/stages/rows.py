@@ -12,6 +12,7 @@ from parsers.types import Word
 
 _CONDITION = re.compile(r"[=@]")
 _LIMIT_WORD = re.compile(r"^(?:min|typ|max)\.?$", re.IGNORECASE)
+_RANGE = re.compile(r"^[-\u2212\u2013]\s?\d{2}\s*(?:°\s?C)?\s*(?:to|~|\.\.+|…)\s*\+?\s?\d{2,3}", re.IGNORECASE)
 _NEAR = 26.0
 """The unit of a neighbour no further away than this may speak of a row without one. [pt]"""
 _OUTSIDE = -1
@@ -141,6 +142,8 @@ def _spread(line: Line, columns: Sequence[Column]) -> Spread:
         places = _places(run, line, columns)
         if len(set(places)) > 1 and not _splits(run, places, columns):
             places = [places[0]] * len(run)
+        if _RANGE.match(" ".join(word.text for word in run)):
+            places = [_place((run[0].box[0] + run[-1].box[2]) / 2, line.y, columns)] * len(run)
         if len(run) == 1 and columns[places[0]].role is Role.VALUE and _LIMIT_WORD.match(run[0].text):
             places = [next((at for at in range(places[0], -1, -1) if columns[at].role is Role.LABEL), places[0])]
         for word, place in zip(run, places, strict=True):

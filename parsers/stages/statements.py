@@ -69,6 +69,11 @@ def statements_on(page: int, lines: Sequence[Line]) -> Iterator[Candidate]:
                     yield from _candidate(page, statement, run, text, hit)
 
 
+def states_something(text: str) -> bool:
+    """Whether plain text of a page holds a sentence that states a package limit: such a page is read though it has no table."""
+    return any(statement.key == "id_cont" and statement.pattern.search(text) for statement in STATEMENTS)
+
+
 def _sentences(lines: Sequence[Line]) -> Iterator[list[Word]]:
     """Pieces of lines with wide gaps between, each with the piece below it: sentences run on, and notes stand in columns."""
     rows = [[(line, run) for run in _pieces(line)] for line in lines]

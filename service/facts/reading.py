@@ -81,6 +81,7 @@ class Reading:
         bbox: The number, in points from the top left of the page as shown.
         row_bbox: What a person is shown.
         quote: The words of the row.
+        trace: How it was read, stage by stage, in words: what ``read --explain`` shows.
     """
 
     id: str
@@ -99,6 +100,7 @@ class Reading:
     bbox: Box
     row_bbox: Box
     quote: str
+    trace: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
