@@ -7,15 +7,17 @@ the largest. A thermal resistance found with the typical one and used with the l
 from dataclasses import dataclass, replace
 from enum import StrEnum
 
-from service.derating.case import BankCase, Case, Corner
+from service.derating.case import DISCHARGE, BankCase, Case, Corner
 from service.derating.formulas.bench_test import (
     cold_switch_resistance_ohm,
     current_from_test_a,
     resistance_from_drop_ohm,
     resistance_from_rise_kpw,
 )
-from service.facts.board import Board
+from service.facts.board import Bank, Board
+from service.facts.reading import Conditions, Limit
 from service.facts.sourced import Known, Sourced
+from service.facts.switch import RatedValue
 
 # How much of a rise a probe on a surface may miss; common practice, no source.
 PROBE_MISSES = 0.10
@@ -86,6 +88,29 @@ def with_measured_air(board: Board, measured: Sourced) -> Board:
     """The board with a measured resistance to the air in place of what stood there, so that it can be judged again."""
     cooling = replace(board.cooling, junction_to_air_kpw=measured, case_to_board_kpw=None, board_to_air_kpw=None)
     return replace(board, cooling=cooling)
+
+
+def with_measured_switches(board: Board, bank: str, measured: Sourced) -> Board:
+    """The board with a measured on-resistance in place of the sheet's, so that it can be judged again.
+
+    Args:
+        board: As it was before the test.
+        bank: discharge or charge.
+        measured: One switch at 25 degC, with its band, at the gate voltage that the board really has. [ohm]
+
+    Returns:
+        The same with every printed on-resistance of that bank's part replaced: the band's ends stand for typical and largest.
+    """
+    field = f"{bank}_bank"
+    old: Bank = getattr(board, field)
+    gate_v = board.gate_v.least if board.gate_v else None
+    rows = tuple(
+        RatedValue(key="rds_on", limit=limit, sourced=replace(measured, value=value, low=None, high=None), cond=Conditions(vgs=gate_v))
+        for limit, value in ((Limit.TYP, measured.least), (Limit.MAX, measured.most))
+    )
+    values = (*(value for value in old.switch.values if value.key != "rds_on"), *rows)
+    bank_after = replace(old, switch=replace(old.switch, values=values))
+    return replace(board, discharge_bank=bank_after) if bank == DISCHARGE else replace(board, charge_bank=bank_after)
 
 
 def path_resistance(*, drop_v: Sourced, current_a: Sourced) -> Sourced:

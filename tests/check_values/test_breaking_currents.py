@@ -121,10 +121,11 @@ def test_the_impedance_that_an_avalanche_may_meet():
 
 
 def test_how_long_an_avalanche_lasts():
-    """CV46: formula of Fairchild note 4 with IRF510's numbers, ODE and ngspice: 67.95 us."""
-    time = avalanche.avalanche_time_s(inductance_h=910e-6, current_a=5.6, breakdown_v=100, supply_v=25)
+    """CV46: formula of Fairchild note 4 with IRF510's numbers, ODE and ngspice: 67.95 us and 19.03 mJ."""
+    circuit = {"inductance_h": 910e-6, "current_a": 5.6, "breakdown_v": 100, "supply_v": 25}
 
-    assert time * 1e6 == pytest.approx(67.95, rel=0.002)
+    assert avalanche.avalanche_time_s(**circuit) * 1e6 == pytest.approx(67.95, rel=0.002)
+    assert avalanche.energy_with_supply_j(**circuit) * 1e3 == pytest.approx(19.03, rel=0.002)
 
 
 def test_the_prospective_current_of_a_strong_pack():

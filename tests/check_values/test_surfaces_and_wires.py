@@ -91,6 +91,11 @@ def test_wire_gauge_resistances(gauge, expected, tolerance):
     assert conductor.wire_resistance_ohm(length_m=OHM_PER_1000_FT, area_m2=area, rise_k=0) == pytest.approx(expected, abs=tolerance)
 
 
+def test_copper_of_the_wire_tables():
+    """RES-01: NBS Handbook 100 (1966): 0.017241 ohm mm2/m at 20 degC."""
+    assert conductor.wire_resistance_ohm(length_m=1, area_m2=1e-6, rise_k=0) == pytest.approx(0.017241, abs=1e-6)
+
+
 @pytest.mark.parametrize(("degrees_c", "expected_ohm_per_km"), [(75, 6.3371), (105, 6.9515)])
 def test_warm_wire(degrees_c, expected_ohm_per_km):
     """RES-02: NBS Handbook 100 with the annealed-copper coefficient, 12 AWG."""

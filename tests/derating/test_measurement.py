@@ -6,7 +6,17 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from service.derating.case import Corner
-from service.derating.measurement import HeatTest, Spot, allowed_current, junction_to_air, path_resistance, switch_resistance, with_measured_air
+from service.derating.measurement import (
+    HeatTest,
+    Spot,
+    allowed_current,
+    junction_to_air,
+    path_resistance,
+    switch_resistance,
+    with_measured_air,
+    with_measured_switches,
+)
+from service.derating.open_case import open_case
 from service.facts.sourced import Known, Sourced
 
 CASE = case_of(FOUR_FIELDS)
@@ -81,6 +91,17 @@ def test_millivolts_over_a_warm_bank_give_the_cold_switch():
 
     assert found.value == pytest.approx(3.667e-3, abs=1e-6)
     assert found.least < found.value < found.most
+
+
+def test_measured_switches_replace_the_sheets_in_their_bank_alone():
+    """Both ends are the band's; the other bank keeps its sheet."""
+    measured = Sourced(value=3.6e-3, unit="ohm", known=Known.MEASURED, low=3.5e-3, high=3.7e-3)
+    again = open_case(with_measured_switches(CASE.board, "discharge", measured))
+    found, kept = (again.quantities[f"{bank}_on_resistance"] for bank in ("discharge", "charge"))
+
+    assert (found.favourable, found.worst) == (3.5e-3, 3.7e-3)
+    assert found.sourced.known is Known.MEASURED
+    assert (kept.favourable, kept.worst) == (4.0e-3, 5.0e-3)
 
 
 @given(ohm=st.floats(4.0e-3, 5.0e-3), kpw=st.floats(30, 60), amperes=st.floats(30, 50))
