@@ -41,15 +41,27 @@ def _board(report: Report) -> str:
     claim = board["claim"]["continuous"]
     claimed = claim if isinstance(claim, str) else claim["value"]
     cells, rules = board["cells"]["in_series"], f"Rule set {report['rule_set']}, engine {report['engine_version']}."
-    lines = [f"{banks}, {cells} cells in series, {claimed} claimed. {rules}"]
-    if report["provisional"]["value"]:
-        waiting = len(report["provisional"]["look_at"])
-        lines.append(
-            f"Provisional: {waiting} printed {'value waits' if waiting == 1 else 'values wait'} for a person to look at."
-            if waiting
-            else "Provisional: the part was typed in, not read from a datasheet.",
-        )
-    return "\n".join(lines)
+    lines = (f"{banks}, {cells} cells in series, {claimed} claimed. {rules}", *_provisional(report))
+    return "\n".join(textwrap.fill(line, WIDTH) for line in lines)
+
+
+def _provisional(report: Report) -> Iterator[str]:
+    """What keeps a result from being final, and what would make it so."""
+    if not report["provisional"]["value"]:
+        return
+    waiting = {
+        one["source"]["reading"]: f"{plain(one['name'])} {_number(one['value'], one['unit'])} (page {one['source']['page']})"
+        for finding in report["findings"]
+        for one in finding["inputs"]
+        if one["source"] and one["source"]["reading"] in report["provisional"]["look_at"]
+    }
+    # Why there may be more: a value that its own sheet contradicts waits for a person before anything uses it.
+    more = len(report["provisional"]["look_at"]) - len(waiting)
+    named = (*waiting.values(), *((f"{more} more on the sheet, which contradicts itself",) if more else ()))
+    if named:
+        yield f"Provisional until a person has looked at the printed values behind it: {', '.join(named)}."
+    else:
+        yield "Provisional: the part was typed in, not read from a datasheet."
 
 
 def _bank(bank: Report) -> str:

@@ -52,6 +52,15 @@ def test_a_kept_sheet_is_judged_and_every_number_shows_its_place(run):
     assert report["provisional"]["value"]
 
 
+def test_for_people_a_provisional_verdict_names_what_to_look_at(run):
+    """Which printed values, and on which page of the sheet."""
+    sheet = json.loads(run("read", "--json", "--keep", SHEET).out)
+    shown = run("judge", "--part", f"sha256:{sheet['sha256']}", "--per-bank", 6, "--cells", 8, "--amps", 80)
+
+    assert "Provisional until a person has looked at the printed values behind it:" in shown.out
+    assert "(page 1)" in " ".join(shown.out.split())
+
+
 def test_keeping_twice_keeps_once(run, tmp_path):
     """The same contents under another name are the same file."""
     copy = tmp_path / "copy.pdf"
