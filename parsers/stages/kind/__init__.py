@@ -57,7 +57,7 @@ def kind_of_text(pages: Sequence[str]) -> str | None:
         return None
     if found.switch >= max(found.against, ENOUGH):
         return "mosfet"
-    if found.against < (SURE if found.blank > 0.5 else ENOUGH):
+    if found.against < (SURE if found.pictured else ENOUGH):
         return None
     raise _refusal(found)
 

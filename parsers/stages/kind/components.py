@@ -43,15 +43,16 @@ COMPONENTS = (
             r"controller", r"analog front|amplifier,|current[- ](shunt|sense) (monitor|amplifier)", r"\bic\b|\bics\b|integrated circuit",
             r"supply voltage|input voltage range|quiescent current", r"under-?voltage (lockout|detect)|uvlo",
             r"microcontroller|comparator|timer|memory|interface|transceiver", r"charger", r"overcharge|over-?discharge|over-?charge",
-            r"保护(ic|电路|芯片)|充电(管理|器)|驱动(器|芯片)|稳压", r"high-?side|low-?side|half-?bridge", r"logic input|cmos",
+            r"保护(ic|电路|芯片|器)|充电(管理|器)|驱动(器|芯片)|稳压|集成电路", r"芯片|控制器", r"high-?side|low-?side|half-?bridge",
+            r"logic input|cmos",
         ),
         body=(
-            r"pin (description|configuration|function|assignment|name|out)s?", r"(functional )?block diagram", r"supply voltage|\bvcc\b|\bvdd\b",
-            r"quiescent|supply current", r"under-?voltage|uvlo",
+            r"pin (description|configuration|function|assignment|name|out)s?", r"(functional )?block diagram|功能框图|方框图",
+            r"supply voltage|\bvcc\b|\bvdd\b", r"quiescent|supply current", r"under-?voltage|uvlo",
             r"functional description|detailed description|theory of operation|operation description",
             r"typical application (circuit|diagram|schematic)", r"logic (high|low|input)|input (high|low) (voltage|level|threshold)",
-            r"thermal shutdown", r"oscillat|clock", r"propagation delay", r"recommended operating (conditions|range)", r"引脚|管脚|功能框图",
-            r"\bvin\b|\bvss\b", r"enable|shutdown|standby",
+            r"thermal shutdown", r"oscillat|clock", r"propagation delay", r"recommended operating (conditions|range)", r"引脚|管脚",
+            r"典型应用|工作电压|输入电压|静态电流|待机", r"\bvin\b|\bvss\b", r"enable|shutdown|standby",
         ),
     ),
     Vocabulary(
@@ -134,6 +135,7 @@ COMPONENTS = (
         title=(
             r"\bconnectors?\b|\brelays?\b", r"(npn|pnp)\b|bipolar (junction )?transistor|darlington", r"\bjfet\b|junction field",
             r"thyristor|triac|\bscr\b|optocoupler|photocoupler", r"(electrolytic|ceramic|film) capacitor|power inductor",
+            r"light[- ]emitting|\bleds?\b[^.]{0,30}(lens|lamp|0603|0805)|\bsmd leds?\b|\bchip leds?\b",
         ),
         opening=(
             r"\bconnectors?\b", r"\brelays?\b|contactor", r"capacitors?\b", r"inductors?\b|ferrite|choke", r"crystal|oscillator",

@@ -24,6 +24,8 @@ _TITLE = re.compile(
     r"|\bn[- ]*(and|&|/)?[- ]*p?[- ]*chan|\bp[- ]*chan|power[- ]transistor|场效应|沟道"
 )
 
+_DEPLETED = re.compile(r"\bj-?fets?\b|junction (gate )?field")
+
 
 def quantities_of(text: str) -> set[str]:
     """Which quantities of a switch a plain text names, by their patterns; fifteen are known."""
@@ -32,4 +34,4 @@ def quantities_of(text: str) -> set[str]:
 
 def is_titled_switch(opening: str) -> bool:
     """Whether a document begins as one about a field-effect switch."""
-    return bool(_TITLE.search(opening))
+    return bool(_TITLE.search(opening)) and not _DEPLETED.search(opening)

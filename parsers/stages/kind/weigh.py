@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from parsers.stages.kind.components import COMPONENTS
 from parsers.stages.kind.documents import DOCUMENTS
 from parsers.stages.kind.plain import plain
-from parsers.stages.kind.shape import shape_of
+from parsers.stages.kind.shape import Shape, shape_of
 from parsers.stages.kind.switches import is_titled_switch, quantities_of
 
 PAGES = 12  # why: the first dozen tell what a document is; a manual may have a thousand
@@ -23,13 +23,13 @@ class Weights:
         switch: Quantities of a switch on the two neighbouring pages that name most, and three for its title.
         others: Weight of every other kind; nothing where the switch is clear.
         letters: Length of the text.
-        blank: Share of pages that hold next to no text, 0 to 1.
+        pictured: Whether most pages are pictures.
     """
 
     switch: int
     others: dict[str, int]
     letters: int
-    blank: float
+    pictured: bool
 
     @property
     def best(self) -> str:
@@ -49,11 +49,12 @@ def weigh(pages: Sequence[str]) -> Weights:
     named = [quantities_of(page) for page in told]
     most = max((len(one | other) for one, other in zip(named, [*named[1:], set()], strict=True)), default=0)
     switch = most + 3 * is_titled_switch(opening)
+    shape = shape_of(told, pages=len(pages))
     return Weights(
         switch=switch,
-        others={} if switch >= CLEAR else _others(opening, body, len(pages)),
+        others={} if switch >= CLEAR else _others(opening, body, shape, most),
         letters=len(body),
-        blank=sum(len(page) < 200 for page in told) / max(len(told), 1),
+        pictured=shape.is_pictured,
     )
 
 
@@ -63,11 +64,11 @@ def _opening(told: list[str]) -> str:
     return " ".join(own[:2])[:OPENING].strip()
 
 
-def _others(opening: str, body: str, pages: int) -> dict[str, int]:
-    shape = shape_of(body, pages=pages)
+def _others(opening: str, body: str, shape: Shape, quantities: int) -> dict[str, int]:
     is_document = shape.is_prose or shape.is_drawn or (shape.headings < 2 and any(one.is_title_of(opening) for one in DOCUMENTS))
     weights = {one.kind: one.score(opening, body) // (2 if is_document else 1) for one in COMPONENTS}
     weights |= {one.kind: one.score(opening, body) for one in DOCUMENTS}
-    weights["article"] += 8 * shape.is_prose
+    # Why less by each quantity: a front page whose tables are missing is prose as well.
+    weights["article"] += max(8 - quantities, 0) * shape.is_prose
     weights["schematic"] += 8 * shape.is_drawn
     return weights
