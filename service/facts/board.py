@@ -102,7 +102,7 @@ class Fault:
     Attributes:
         protection_delay_s: From the fault to the gates' turn-off. [s]
         loop_inductance_h: Whole loop; replaces the figure from the leads. [H]
-        extra_inductance_h: Added to the figure from the leads. [H]
+        extra_inductance_h: Added to either figure: bars and cells that it leaves out. [H]
     """
 
     protection_delay_s: Sourced | None = None
