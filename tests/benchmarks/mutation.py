@@ -8,6 +8,7 @@ every formula.
 import ast
 import os
 import random
+import re
 import subprocess
 import sys
 import tempfile
@@ -18,7 +19,7 @@ from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
 FORMULAS = ROOT / "service" / "derating" / "formulas"
-TESTS = ("tests/check_values", "tests/derating/test_cards.py")
+ALWAYS = ("tests/check_values/test_cited_examples.py", "tests/derating/test_cards.py")
 EACH = 3
 SEED = 7
 SWAPS: dict[type[ast.operator], type[ast.operator]] = {
@@ -30,11 +31,11 @@ SWAPS: dict[type[ast.operator], type[ast.operator]] = {
 }
 # Put in front of the tests' own start: it hands out the faulty source for one module.
 LOADER = """
-import importlib.abc, importlib.util, sys
+import importlib.abc, importlib.util, pathlib, sys
 
 class Faulty(importlib.abc.SourceLoader):
     def get_filename(self, name): return {path!r}
-    def get_data(self, path): return open({faulty!r}, "rb").read()
+    def get_data(self, path): return pathlib.Path({faulty!r}).read_bytes()
 
 class Finder(importlib.abc.MetaPathFinder):
     def find_spec(self, name, path=None, target=None):
@@ -109,15 +110,11 @@ def noticed(fault: Fault, tests: tuple[str, ...]) -> bool:
 
 
 def relevant(path: Path) -> tuple[str, ...]:
-    """Test files that speak of a formula file, and the data of worked examples; running others proves nothing."""
-    word = path.stem
-    found = [
-        test
-        for test in sorted((ROOT / "tests").glob("check_values/*.py")) + sorted((ROOT / "tests").glob("derating/test_*.py"))
-        if word in test.read_text(encoding="utf-8") and "ngspice" not in test.read_text(encoding="utf-8")
-    ]
-    always = ["tests/check_values/test_cited_examples.py", "tests/derating/test_cards.py"]
-    return tuple(dict.fromkeys([*always, *(str(test.relative_to(ROOT)) for test in found)]))
+    """Test files that import a formula file, and the data of worked examples; running others proves nothing."""
+    imports = re.compile(rf"formulas(\.{path.stem}\b| import [^\n]*\b{path.stem}\b)")
+    tests = [*sorted((ROOT / "tests").glob("check_values/test_*.py")), *sorted((ROOT / "tests").glob("derating/test_*.py"))]
+    found = [test for test in tests if imports.search(text := test.read_text(encoding="utf-8")) and "ngspice" not in text]
+    return tuple(dict.fromkeys([*ALWAYS, *(str(test.relative_to(ROOT)) for test in found)]))
 
 
 def with_formulas() -> list[Path]:
