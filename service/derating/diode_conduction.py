@@ -10,12 +10,13 @@ from math import inf
 import numpy as np
 from scipy.optimize import brentq
 
+from service.derating.assembly import Assembly, Kind, Sink, State
 from service.derating.case import BankCase, Case
 from service.derating.case_impedance import case_impedance
 from service.derating.formulas.body_diode import safe_diode_current_a
 from service.derating.formulas.settling import Die
 from service.derating.quantity import Point
-from service.derating.warming import Assembly, Kind, Sink, State, Surge
+from service.derating.warming import Surge
 
 _BRIEFEST_S, _LONGEST_S = 1e-6, 1e5
 

@@ -4,11 +4,11 @@ from dataclasses import replace
 
 import numpy as np
 
+from service.derating.assembly import Assembly, Kind, Sink
 from service.derating.case import BankCase, Case
 from service.derating.case_impedance import Impedance, case_impedance, has_impedance
 from service.derating.formulas.settling import Die
 from service.derating.quantity import Point
-from service.derating.warming import Assembly, Kind, Sink
 
 
 def surge_assembly(case: Case, bank: BankCase, point: Point, *, low_switch: bool) -> Assembly | None:

@@ -8,7 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from service.derating.warming import Assembly, Kind, Sink, Surge
+from service.derating.assembly import Assembly, Kind, Sink
+from service.derating.warming import Surge
 
 
 def measured_ratio(junction_c):
