@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from parsers.grid import Head
+from parsers.grid import NOTHING_SAID, Head
 from service.facts.reading import Conditions
 
 
@@ -17,7 +17,7 @@ class Meaning:
     """
 
     head: Head
-    cond: Conditions = Conditions()
+    cond: Conditions = NOTHING_SAID
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -6,6 +6,9 @@ from enum import StrEnum
 from parsers.types import Page, Rule, Word
 from service.facts.reading import Box, Conditions, Limit
 
+NOTHING_SAID = Conditions()
+"""No conditions at all."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
@@ -64,7 +67,7 @@ class Head:
 
     @property
     def middle(self) -> float:
-        """Horizontal middle. [pt]"""
+        """Horizontal middle [pt]."""
         return (self.box[0] + self.box[2]) / 2
 
 
@@ -88,7 +91,7 @@ class Column:
     x0: float
     x1: float
     text: str = ""
-    cond: Conditions = Conditions()
+    cond: Conditions = NOTHING_SAID
     ruled: bool = False
     top: float = -1e9
     bottom: float = 1e9
@@ -284,3 +287,15 @@ def hull(boxes: list[Box]) -> Box:
         Their hull.
     """
     return min(b[0] for b in boxes), min(b[1] for b in boxes), max(b[2] for b in boxes), max(b[3] for b in boxes)
+
+
+def rounded(box: Box) -> Box:
+    """A box to a hundredth of a point: no reader sees finer, and the same file gives the same bytes.
+
+    Args:
+        box: Any box.
+
+    Returns:
+        The box, rounded.
+    """
+    return round(box[0], 2), round(box[1], 2), round(box[2], 2), round(box[3], 2)

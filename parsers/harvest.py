@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from parsers.grammar.spelling import squeezed_name
 from parsers.grammar.unit import unit_named
-from parsers.grid import Candidate, Entry, Line, Region, Table
+from parsers.grid import Candidate, Entry, Line, Region, Table, rounded
 from parsers.left_out import left_on_purpose
 from parsers.stages.choose import chosen
 from parsers.stages.crosscheck import crosschecked
@@ -78,7 +78,7 @@ def unaccounted_in(entries: Sequence[Entry], read: set[float]) -> Iterator[Unacc
         if entry.y not in read and not left_on_purpose(name) and any(letter.isdigit() for cell in entry.cells for letter in cell.text):
             yield Unaccounted(
                 page=entry.table.region.page.number,
-                bbox=tuple(round(edge, 2) for edge in entry.box),  # type: ignore[arg-type]  four edges stay four
+                bbox=rounded(entry.box),
                 quote=" ".join([entry.symbol.own, entry.label.own, entry.condition.own, *(cell.text for cell in entry.cells), entry.unit.own])[:400],
             )
 

@@ -1,16 +1,17 @@
 """Conditions as sheets print them: ``VGS = 10 V, ID = 20 A, TJ = 125 °C`` and its many spellings."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from typing import Any
 
 from parsers.grammar.number import MINUS, plain_value, without_marks
 from service.facts.reading import Conditions
 
 _SIGNED = rf"(?P<sign>[{MINUS}+±]|\+/-)?\s?(?P<digits>\d{{1,5}}(?:\s?[.,]\s?\d{{1,5}})?|\.\d{{1,5}})"
-_EQUALS = r"\s*(?:=|＝|@|:|at|≤|<=|<|\bis\b)\s*"
+_EQUALS = r"\s*(?:=|\uff1d|@|:|at|≤|<=|<|\bis\b)\s*"
 _FROM = rf"[{MINUS}+]?\s?[\d.]+\s*V?\s*(?:to|/|~|\.\.\.?|…)\s*"
 """The first end of a swing: ``VGS = 0 V to 10 V`` speaks of 10 V."""
-_DEGREE = r"\s*(?:°|˚|º|o|θ|q|℃|\?|\ufffd)?\s*[CＣ]?(?![A-Za-z])"
+_DEGREE = r"\s*(?:°|˚|º|o|θ|q|℃|\?|\ufffd)?\s*[C\uff23]?(?![A-Za-z])"
 
 _NAMES = {
     "vgs": r"V\s?GSS?(?:\s?[AB])?|V\s?\(GS\)|V\s?G(?:\s?S)?|Gate[- ]Source Voltage",
@@ -19,16 +20,19 @@ _NAMES = {
     "is_": r"I\s?SD|I\s?S|I\s?F|I\s?DR",
 }
 _VOLTS = re.compile(rf"(?<![A-Za-z])(?P<name>{_NAMES['vgs']}|{_NAMES['vds']}){_EQUALS}(?:{_FROM})?{_SIGNED}\s*(?P<unit>mV|V)?", re.IGNORECASE)
-_AMPS = re.compile(rf"(?<![A-Za-z])(?P<name>{_NAMES['id']}|{_NAMES['is_']}){_EQUALS}{_SIGNED}\s*(?P<unit>mA|[µμu\u03bc]\s?A|nA|A)?(?![A-Za-z])", re.IGNORECASE)
+_AMPS = re.compile(
+    rf"(?<![A-Za-z])(?P<name>{_NAMES['id']}|{_NAMES['is_']}){_EQUALS}{_SIGNED}\s*(?P<unit>mA|[µμu\u03bc]\s?A|nA|A)?(?![A-Za-z])", re.IGNORECASE
+)
 _TEMPERATURE = re.compile(
     r"(?<![A-Za-z])T\s?\(?\s?(?P<name>case|amb|sp|mb|vj|ch|[cajlsCAJLS])\)?\s?"
-    rf"(?:=|＝|@|:|at)\s*{_SIGNED}{_DEGREE}",
+    rf"(?:=|\uff1d|@|:|at)\s*{_SIGNED}{_DEGREE}",
     re.IGNORECASE,
 )
-_DIRECT = re.compile(rf"(?<![\d.,])(?P<digits>\d{{2,3}})\s*(?:°|˚|º|℃)\s*C?\s*(?P<name>case|ambient|free air|T\s?C\b|T\s?A\b|T\s?J\b)", re.IGNORECASE)
+_DIRECT = re.compile(r"(?<![\d.,])(?P<digits>\d{2,3})\s*(?:°|˚|º|℃)\s*C?\s*(?P<name>case|ambient|free air|T\s?C\b|T\s?A\b|T\s?J\b)", re.IGNORECASE)
 _BARE_TEMPERATURE = re.compile(r"(?<![\d.,])(?P<digits>\d{2,3})\s*(?:°|˚|º|℃)\s*C?(?![A-Za-z/])")
 _TIME = re.compile(
-    r"(?<![A-Za-z])(?:t\s?p?|pw|pulse width|pulse)\s*(?:=|≤|<=|<|\?|\ufffd|£|:)?\s*(?P<digits>\d{1,3}(?:\.\d+)?)\s*(?P<unit>s|sec|secs|seconds|ms|us|µs|μs)(?![A-Za-z])",
+    r"(?<![A-Za-z])(?:t\s?p?|pw|pulse width|pulse)\s*(?:=|≤|<=|<|\?|\ufffd|£|:)?\s*"
+    r"(?P<digits>\d{1,3}(?:\.\d+)?)\s*(?P<unit>s|sec|secs|seconds|ms|us|µs|μs)(?![A-Za-z])",
     re.IGNORECASE,
 )
 _LASTING = re.compile(r"(?<![A-Za-z\d.])(?P<digits>\d{1,2})\s?(?P<unit>s|sec|secs|seconds)(?![A-Za-z])", re.IGNORECASE)
@@ -50,7 +54,13 @@ def conditions_in(text: str) -> Conditions:
     found: dict[str, float | str] = {}
     for name, value in (*_electric(plain), *_temperatures(plain), *_times(plain)):
         found.setdefault(name, value)
-    return Conditions(**found)  # type: ignore[arg-type]  the names above are those of the fields
+    return conditions_of(found)
+
+
+def conditions_of(named: Mapping[str, float | str]) -> Conditions:
+    """Conditions by the names of their fields."""
+    values: Any = dict(named)
+    return Conditions(**values)
 
 
 def bare_temperature(text: str) -> float | None:

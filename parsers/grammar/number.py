@@ -57,7 +57,9 @@ def number_at(text: str, start: int = 0) -> Number | None:
 def numbers_in(text: str) -> tuple[Number, ...]:
     """All numbers of a text that stand free of letters before them."""
     return tuple(
-        _number(found) for found in _NUMBER.finditer(text) if not (found.start() and (text[found.start() - 1].isalnum() or text[found.start() - 1] == "."))
+        _number(found)
+        for found in _NUMBER.finditer(text)
+        if not (found.start() and (text[found.start() - 1].isalnum() or text[found.start() - 1] == "."))
     )
 
 
@@ -82,5 +84,5 @@ def plain_value(digits: str) -> float:
         digits = digits.replace(",", "")
     whole, _, fraction = digits.replace(",", ".").partition(".")
     if not fraction:
-        return int(whole or "0") * 1.0
-    return int((whole or "0") + fraction) / 10 ** len(fraction)
+        return float(int(whole or "0"))
+    return float(int((whole or "0") + fraction)) / float(10 ** len(fraction))

@@ -25,5 +25,4 @@ def squeezed_symbol(text: str) -> str:
 def without_conditions(text: str) -> str:
     """A text with its conditions and remarks in brackets taken out: what is left names something or is silent."""
     bare = _CONDITION.sub(" ", re.sub(r"\(cid:\d+\)", "", text))
-    bare = re.sub(r"\(\s*(?:note|fig)[^)]*\)|note\s*\d\w?|steady[ -]*state", " ", bare, flags=re.IGNORECASE)
-    return bare
+    return re.sub(r"\(\s*(?:note|fig)[^)]*\)|note\s*\d\w?|steady[ -]*state", " ", bare, flags=re.IGNORECASE)

@@ -40,7 +40,7 @@ def unit_named(text: str) -> str | None:
     for old, new in (("μ", "u"), ("µ", "u"), ("Ω", "ohm"), ("ω", "ohm"), ("°", "deg"), ("˚", "deg"), ("º", "deg"), ("·", ""), ("⋅", ""), (" ", "")):
         plain = plain.replace(old, new)
     plain = plain.strip("()[]").replace("degdeg", "deg").replace("degK", "K")
-    if plain[:1] == "M" and plain.lower() not in {"ma"} and len(plain) > 1:
+    if plain[:1] == "M" and plain.lower() != "ma" and len(plain) > 1:
         return None
     plain = re.sub(r"(?:^|(?<=/))[oθq?\ufffd]C", "C", plain)
     return _NAMES.get(plain.lower())

@@ -1,7 +1,7 @@
 """Layout families: what the heading of a table says about the columns below it, one family a file."""
 
-from parsers.layouts import channel_columns, duration_columns, min_typ_max, part_columns, single_value
 from parsers.family import Family
+from parsers.layouts import channel_columns, duration_columns, min_typ_max, part_columns, single_value
 
 FAMILIES: tuple[Family, ...] = (
     channel_columns.FAMILY,

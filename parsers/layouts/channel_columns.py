@@ -1,10 +1,9 @@
 """The family in which each channel of a dual part has a column of values of its own."""
 
-from parsers.grid import Head, Role
-from parsers.grammar.channel import channel_named
 from parsers.family import Family, Meaning
+from parsers.grammar.channel import channel_named
+from parsers.grid import Head, Role
 from service.facts.reading import Conditions
-
 
 
 def _read(heads: tuple[Head, ...]) -> tuple[Meaning, ...] | None:

@@ -2,9 +2,9 @@
 
 import re
 
+from parsers.family import Family, Meaning
 from parsers.grammar.condition import conditions_in
 from parsers.grid import Head, Role
-from parsers.family import Family, Meaning
 from service.facts.reading import Conditions
 
 _DURATION = re.compile(r"^(?:\d+\s?(?:s|sec|secs|seconds)|steady[ -]state)$", re.IGNORECASE)

@@ -1,7 +1,7 @@
 """The family with columns for least, typical and most, in whatever order."""
 
-from parsers.grid import Head, Role
 from parsers.family import Family, Meaning
+from parsers.grid import Head, Role
 
 
 def _read(heads: tuple[Head, ...]) -> tuple[Meaning, ...] | None:

@@ -1,7 +1,7 @@
 """The family in which each part of the sheet has a column of values of its own."""
 
-from parsers.grid import Head, Role
 from parsers.family import Family, Meaning
+from parsers.grid import Head, Role
 from service.facts.reading import Conditions
 
 

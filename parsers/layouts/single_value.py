@@ -1,7 +1,7 @@
 """The family with one column of values: Value, Rating or Limit."""
 
-from parsers.grid import Head, Role
 from parsers.family import Family, Meaning
+from parsers.grid import Head
 
 
 def _read(heads: tuple[Head, ...]) -> tuple[Meaning, ...] | None:

@@ -1,5 +1,6 @@
 """Datasheet parameters, one a file: how sheets spell each, its units, its plausible range and what stands beside it."""
 
+from parsers.parameter import Card
 from parsers.parameters import (
     avalanche_current,
     avalanche_energy,
@@ -25,7 +26,6 @@ from parsers.parameters import (
     repetitive_avalanche_energy,
     reverse_capacitance,
 )
-from parsers.parameter import Card
 
 CARDS: tuple[Card, ...] = (
     drain_source_voltage.CARD,

@@ -6,7 +6,14 @@ from service.facts.reading import Limit
 CARD = Card(
     key="id_aval",
     symbols=(r"IA[SRV]?", r"IAS(?:AR)?", r"IDAS", r"IARR?", r"ILAS"),
-    words=(r"avalanchecurrent", r"avalanchedraincurrent", r"雪崩电流", r"アバランシェ電流", r"avalanchepeakcurrent", r"nonrepetitiveavalanchecurrent"),
+    words=(
+        r"avalanchecurrent",
+        r"avalanchedraincurrent",
+        r"雪崩电流",
+        r"アバランシェ電流",
+        r"avalanchepeakcurrent",
+        r"nonrepetitiveavalanchecurrent",
+    ),
     never=(r"energy", r"能量"),
     units=("A", "mA"),
     low=0.05,

@@ -5,7 +5,7 @@ import re
 from collections.abc import Iterable
 
 from parsers.grammar.number import numbers_in, without_marks
-from parsers.grid import Candidate
+from parsers.grid import Candidate, rounded
 from service.facts.reading import Reading, Status
 
 _NEEDED = ("second_reader", "row", "column", "unit", "condition")
@@ -54,8 +54,8 @@ def _reading(one: Candidate, sha256: str) -> Reading:
         why=_why(missing, one),
         flags=one.flags,
         page=one.page,
-        bbox=tuple(round(edge, 2) for edge in one.box),  # type: ignore[arg-type]  four edges stay four
-        row_bbox=tuple(round(edge, 2) for edge in one.row_box),  # type: ignore[arg-type]
+        bbox=rounded(one.box),
+        row_bbox=rounded(one.row_box),
         quote=one.quote,
         trace=one.trace,
     )

@@ -7,6 +7,8 @@ from parsers.grid import Candidate
 from service.facts import identities
 from service.facts.reading import Limit
 
+_NO_SWITCH = "the sheet states neither an on-resistance nor the ratings of a switch"
+
 
 def crosschecked(candidates: Iterable[Candidate]) -> tuple[Candidate, ...]:
     """Hold candidates against each other.
@@ -18,7 +20,15 @@ def crosschecked(candidates: Iterable[Candidate]) -> tuple[Candidate, ...]:
         The same candidates in the same order, with what their relations add or take away.
     """
     known = list(candidates)
+    if not _is_switch(known):
+        return tuple(replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, _NO_SWITCH)) for one in known)
     return tuple(_ordered(_power(_packaged(one, known), known), known) for one in known)
+
+
+def _is_switch(known: Sequence[Candidate]) -> bool:
+    """Whether the sheet states what every switch's sheet states: an on-resistance, or a voltage and a gate rating and a current."""
+    keys = {one.key for one in known}
+    return "rds_on" in keys or ("vgs_max" in keys and bool(keys & {"vds_max", "vbr_dss"}) and bool(keys & {"id_cont", "vgs_th"}))
 
 
 def _packaged(one: Candidate, known: Sequence[Candidate]) -> Candidate:
@@ -28,7 +38,9 @@ def _packaged(one: Candidate, known: Sequence[Candidate]) -> Candidate:
     limits = [other.si for other in known if other.key == "id_cont" and other.cond.where == "footnote" and other.cond.limited_by == "package"]
     if not limits or abs(one.si) <= max(limits):
         return one
-    return replace(one, cond=replace(one.cond, limited_by="silicon"), trace=(*one.trace, "above the package limit that a footnote states: the silicon's"))
+    return replace(
+        one, cond=replace(one.cond, limited_by="silicon"), trace=(*one.trace, "above the package limit that a footnote states: the silicon's")
+    )
 
 
 def _power(one: Candidate, known: Sequence[Candidate]) -> Candidate:
@@ -63,7 +75,11 @@ def _same(one: Candidate, other: Candidate) -> bool:
 
 def _ordered(one: Candidate, known: Sequence[Candidate]) -> Candidate:
     """The least is no more than the typical, and that no more than the most, in one row."""
-    row = {other.limit: abs(other.si) for other in known if other.key == one.key and other.page == one.page and other.row_box == one.row_box and other.cond == one.cond}
-    if one.key in {"vgs_max"} or identities.in_order(least=row.get(Limit.MIN), typical=row.get(Limit.TYP), most=row.get(Limit.MAX)):
+    row = {
+        other.limit: abs(other.si)
+        for other in known
+        if other.key == one.key and other.page == one.page and other.row_box == one.row_box and other.cond == one.cond
+    }
+    if one.key == "vgs_max" or identities.in_order(least=row.get(Limit.MIN), typical=row.get(Limit.TYP), most=row.get(Limit.MAX)):
         return one
     return replace(one, evidence=one.evidence - {"column"}, lacks=(*one.lacks, "least, typical and largest value of its row are not in order"))

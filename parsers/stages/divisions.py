@@ -40,7 +40,9 @@ def divisions_of(rows: Sequence[Named]) -> tuple[Division, ...]:
     if len({channel for channel in channels if channel}) == 2:
         return _filled(rows, [(Conditions(ch=channel),) if channel else () for channel in channels], [channels_in(text) for text in texts])
     if len({part for named in parts for part in named}) >= 2:
-        return _filled(rows, [tuple(Conditions(part=part) for part in named) or _all(text) for named, text in zip(parts, texts, strict=True)], [0] * len(rows))
+        return _filled(
+            rows, [tuple(Conditions(part=part) for part in named) or _all(text) for named, text in zip(parts, texts, strict=True)], [0] * len(rows)
+        )
     return tuple(Division() for _ in rows)
 
 

@@ -9,15 +9,23 @@ from parsers.grid import Entry, Line, hull
 from parsers.types import Word
 from service.facts.reading import Box, Conditions
 
-_MARKED = re.compile(r"^(?:notes?\s*[:：]?\s*)?[(\[（]?\s*(?P<mark>[a-zA-Z]|\d{1,2}[a-z]?|\*{1,3}|†|‡|[①-⑳])\s*[)\].:：）]+\s*(?P<text>\S.*)", re.IGNORECASE)
+_MARKED = re.compile(
+    r"^(?:notes?\s*[:\uff1a]?\s*)?[(\[\uff08]?\s*(?P<mark>[a-zA-Z]|\d{1,2}[a-z]?|\*{1,3}|†|‡|[①-⑳])\s*[)\].:\uff1a\uff09]+\s*(?P<text>\S.*)",
+    re.IGNORECASE,
+)
 _GLYPH = re.compile(r"^\s*(?P<mark>(?:\(cid:\d+\)|[\ue000-\uf8ff①-⑳])+)\s*(?P<text>.*)")
 _STARRED = re.compile(r"^\(?(?P<mark>\*\d|\*{1,3})\)?\s*(?P<text>\S.*)")
 _REFERENCE = re.compile(r"\(?\bnotes?\s*:?\s*(?P<marks>\d{1,2}[a-z]?(?:\s*[,&]\s*\d{1,2}[a-z]?)*|[a-z](?:\s*[,&]\s*[a-z])*)\b\s*\)?", re.IGNORECASE)
 _PACKAGE = re.compile(
-    r"package[- ]limit|limited by (?:the )?(?:package|bond|wire)|(?:limited|restricted) by bond|bond[- ]?wires?|package limitation|wire[- ]?bond[- ]limit|limited by package|package is limited",
+    r"package[- ]limit|limited by (?:the )?(?:package|bond|wire)|(?:limited|restricted) by bond|bond[- ]?wires?|package limitation"
+    r"|wire[- ]?bond[- ]limit|package is limited",
     re.IGNORECASE,
 )
-_SILICON = re.compile(r"silicon[- ]limit|calculated continuous current|calculated (?:from|based on)[^.]{0,40}junction temperature|limited by (?:the )?silicon|limited only by max|chip capability|die limit", re.IGNORECASE)
+_SILICON = re.compile(
+    r"silicon[- ]limit|calculated continuous current|calculated (?:from|based on)[^.]{0,40}junction temperature"
+    r"|limited by (?:the )?silicon|limited only by max|chip capability|die limit",
+    re.IGNORECASE,
+)
 _LETTERS = 12
 """A note has at least this many letters. [1]"""
 _BELOW = 15.0

@@ -40,7 +40,13 @@ def named(entries: Sequence[Entry]) -> tuple[Named, ...]:
         found.append(replace(one, head=above.head) if one and above and one.key == above.key and not squeezed_name(one.head) else one)
     for at in range(len(found) - 2, -1, -1):
         below = found[at + 1]
-        if found[at] is None and below is not None and _silent(entries[at]) and _tied(entries[at], below.entry) and _fits(BY_KEY[below.key], entries[at]):
+        if (
+            found[at] is None
+            and below is not None
+            and _silent(entries[at])
+            and _tied(entries[at], below.entry)
+            and _fits(BY_KEY[below.key], entries[at])
+        ):
             found[at] = Named(entry=entries[at], key=below.key, sure=True, why="the name stands in the same cell, one line down")
     _shared_names(entries, found)
     _centred_names(entries, found)
@@ -51,7 +57,14 @@ def _centred_names(entries: Sequence[Entry], found: list[Named | None]) -> None:
     """Two more ways in which a row goes with a name beside it: a silent on-resistance above its name, a range beside two temperatures."""
     for at, entry in enumerate(entries):
         below = found[at + 1] if at + 1 < len(entries) else None
-        if found[at] is None and below is not None and below.key == "rds_on" and _silent(entry) and _unit_near(entry, below) and conditions_in(entry.condition.own).vgs is not None:
+        if (
+            found[at] is None
+            and below is not None
+            and below.key == "rds_on"
+            and _silent(entry)
+            and _unit_near(entry, below)
+            and conditions_in(entry.condition.own).vgs is not None
+        ):
             found[at] = Named(entry=entry, key="rds_on", sure=True, why="stands above the name with a gate voltage of its own", head=below.head)
         elif found[at] is None and any(re.match(r"^[-\u2212\u2013]\s?\d{2}\s*(?:to|~|…)", cell.text, re.IGNORECASE) for cell in entry.cells):
             hit = match(entry.label.near, "", entry)
@@ -70,7 +83,9 @@ def _unit_near(entry: Entry, below: Named) -> bool:
 def _shared_names(entries: Sequence[Entry], found: list[Named | None]) -> None:
     """An entry whose paragraph also names another entry by its symbol states the same parameter."""
     for at, entry in enumerate(entries):
-        twin = next((one for one in found if one and len(squeezed_name(entry.label.block)) > _NAME and one.entry.label.block == entry.label.block), None)
+        twin = next(
+            (one for one in found if one and len(squeezed_name(entry.label.block)) > _NAME and one.entry.label.block == entry.label.block), None
+        )
         if found[at] is None and twin is not None and not entry.label.own and _fits(BY_KEY[twin.key], entry):
             found[at] = Named(entry=entry, key=twin.key, sure=twin.sure, why="shares its name with a row that is known", head=twin.head)
 

@@ -46,7 +46,7 @@ def lines_in(page: Page) -> tuple[Line, ...]:
 
 
 def size_of(word: Word) -> float:
-    """Size of a word's type. [pt]"""
+    """Size of a word's type [pt]."""
     return max((glyph.size for glyph in word.glyphs), default=_height(word))
 
 
@@ -101,7 +101,7 @@ def _host(word: Word, bands: dict[int, list[Word]]) -> Word | None:
 
 
 def _middle(word: Word) -> float:
-    """Middle height of a word's largest glyphs: an index below the line does not pull it down. [pt]"""
+    """Middle height of a word's largest glyphs: an index below the line does not pull it down [pt]."""
     if not word.glyphs:
         return (word.box[1] + word.box[3]) / 2
     largest = max(word.glyphs, key=lambda glyph: glyph.size)
@@ -110,4 +110,3 @@ def _middle(word: Word) -> float:
 
 def _height(word: Word) -> float:
     return max(0.1, word.box[3] - word.box[1])
-

@@ -1,5 +1,6 @@
 """Which words of a column speak of which entries: drawn cells first, then lines that stand close, then what is centred on a group."""
 
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
@@ -9,6 +10,8 @@ _ALIGNED = 0.62
 """A line belongs to an entry when their middles differ by less than this share of its size. [1]"""
 _THROUGH = 2.5
 """A line no further than this from a value's middle runs through it and bounds nothing. [pt]"""
+_WIDE = 60.0
+"""A line that crosses half of this much of a column crosses the column. [pt]"""
 _CLOSE = 1.45
 """Lines no further apart than this share of their size are one paragraph. [1]"""
 
@@ -42,7 +45,7 @@ class Paragraph:
 
     @property
     def y(self) -> float:
-        """Middle height. [pt]"""
+        """Middle height [pt]."""
         return (self.lines[0][0] + self.lines[-1][0]) / 2
 
     def nearest(self, height: float) -> float | None:
@@ -50,13 +53,18 @@ class Paragraph:
         return self.homes.get(height)
 
 
-def drawn_cell(rules: Sequence[Rule], reach: tuple[float, float], y: float) -> tuple[float, float]:
-    """From where to where a cell reaches, by horizontal lines that cross its column."""
+def crossing(rules: Sequence[Rule], reach: tuple[float, float]) -> list[float]:
+    """Heights of the horizontal lines that cross a column, from the top."""
     left, right = reach
-    over = [rule.top for rule in rules if abs(rule.top - y) > _THROUGH and min(rule.x1, right) - max(rule.x0, left) > 0.5 * min(right - left, 60.0)]
-    above = max((top for top in over if top < y), default=-1e9)
-    below = min((top for top in over if top > y), default=1e9)
-    return above, below
+    least = 0.5 * min(right - left, _WIDE)
+    return sorted(rule.top for rule in rules if min(rule.x1, right) - max(rule.x0, left) > least)
+
+
+def drawn_cell(crossings: Sequence[float], y: float) -> tuple[float, float]:
+    """From where to where a cell reaches, by the lines that cross its column."""
+    above = crossings[bisect_left(crossings, y - _THROUGH) - 1] if bisect_left(crossings, y - _THROUGH) else -1e9
+    at = bisect_right(crossings, y + _THROUGH)
+    return above, crossings[at] if at < len(crossings) else 1e9
 
 
 def paragraphs_of(lines: Sequence[Piece], entries: Sequence[float]) -> list[Paragraph]:
@@ -105,7 +113,7 @@ def whole_cell(lines: Sequence[Piece], entries: Sequence[float]) -> Paragraph:
 
 def _opens(lines: Sequence[Piece], at: int) -> bool:
     """Whether a line on no entry's line begins what the next line ends: it ends in a comma, and the next is no further away than the last."""
-    if at + 1 >= len(lines) or not lines[at][2][-1].text.rstrip().endswith((",", "，", ";")):
+    if at + 1 >= len(lines) or not lines[at][2][-1].text.rstrip().endswith((",", "\uff0c", ";")):
         return False
     below = lines[at + 1][0] - lines[at][0]
     return below <= _CLOSE * lines[at][1] and (at == 0 or below <= lines[at][0] - lines[at - 1][0] + 1)

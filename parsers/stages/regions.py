@@ -7,10 +7,13 @@ from parsers.grid import Head, Line, Region, Role, hull
 from parsers.types import Page, Word
 
 _VOCABULARY: dict[str, Role] = {
-    **dict.fromkeys(("parameter", "parameters", "characteristic", "characteristics", "item", "description", "参数", "项目", "項目", "parametr"), Role.LABEL),
+    **dict.fromkeys(
+        ("parameter", "parameters", "characteristic", "characteristics", "item", "description", "参数", "项目", "項目", "parametr"), Role.LABEL
+    ),
     **dict.fromkeys(("symbol", "symbols", "sym", "symb", "符号", "記号"), Role.SYMBOL),
     **dict.fromkeys(
-        ("condition", "conditions", "test", "note", "notes", "测试条件", "条件", "測定条件", "testconditions", "testcondition", "remark"), Role.CONDITION
+        ("condition", "conditions", "test", "note", "notes", "测试条件", "条件", "測定条件", "testconditions", "testcondition", "remark"),
+        Role.CONDITION,
     ),
     **dict.fromkeys(("min", "minimum", "最小值", "最小"), Role.MIN),
     **dict.fromkeys(("typ", "typical", "典型值", "典型", "標準"), Role.TYP),
@@ -21,7 +24,7 @@ _VOCABULARY: dict[str, Role] = {
 _PART = re.compile(r"^(?=.*\d)(?=.*[A-Z])[A-Z0-9][A-Z0-9/\-]{3,}[A-Za-z]?,?$")
 _SPECIAL = re.compile(r"^(?:Q[12]|[NP][- ]?ch(?:annel)?|\d{1,2}\s?(?:s|sec|secs|seconds)|steady[ -]?state)$", re.IGNORECASE)
 _PACKAGE = re.compile(r"^(?:TO|SOT|SOIC|SO|DPAK|D2PAK|IPAK|SC|DFN|SOP|TSSOP)-?\s?\d[\w-]*$", re.IGNORECASE)
-_NOTES = re.compile(r"^(?:notes?\b\s*[:：]?$|notes?\s*[:：]|※|备注|注[:：]|footnote)", re.IGNORECASE)
+_NOTES = re.compile(r"^(?:notes?\b\s*[:\uff1a]?$|notes?\s*[:\uff1a]|※|备注|注[:\uff1a]|footnote)", re.IGNORECASE)
 _FIGURE = re.compile(r"^fig(?:ure|\.)?\s*\d+", re.IGNORECASE)
 _REACH = 75.0
 """A gap of more than this below the last line of a table ends it. [pt]"""
@@ -47,10 +50,10 @@ def regions_in(page: Page, lines: tuple[Line, ...], before: Region | None = None
     regions = []
     for (first, last, heads), following in zip(headings, starts[1:], strict=True):
         body = tuple(_body(lines[last + 1 : following], lines[last]))
-        heads, body = _subheaded(heads, body)
-        box = hull([head.box for head in heads])
+        parted, rest = _subheaded(heads, body)
+        box = hull([head.box for head in parted])
         caption = " ".join([_caption(lines, first), *(line.text for line in lines[first : last + 1])])
-        regions.append(Region(page=page, heads=heads, top=box[1], heading_bottom=box[3], caption=caption, lines=body))
+        regions.append(Region(page=page, heads=parted, top=box[1], heading_bottom=box[3], caption=caption, lines=rest))
     carried = _carried(page, lines[: starts[0]], before)
     return (*([carried] if carried else []), *regions)
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from parsers.grammar.channel import channel_named
 from parsers.grammar.number import is_placeholder, numbers_in, without_marks
 from parsers.grid import Cell, Column, Entry, Line, Role, Table, Text, hull
-from parsers.stages.paragraphs import Paragraph, drawn_cell, paragraphs_of, whole_cell
+from parsers.stages.paragraphs import Paragraph, crossing, drawn_cell, paragraphs_of, whole_cell
 from parsers.types import Word
 
 _CONDITION = re.compile(r"[=@]")
@@ -88,13 +88,14 @@ class _Said:
         ]
         self._heights = heights
         self._lines = lines
-        self._cells = [drawn_cell(table.rules, words_box(column, lines), y) for y in heights]
+        crossings = crossing(table.rules, words_box(column, lines))
+        self._cells = [drawn_cell(crossings, y) for y in heights]
         self._paragraphs: dict[tuple[float, float], list[Paragraph]] = {}
         for cell in set(self._cells):
             inside = [line for line in lines if cell[0] < line[0] < cell[1]]
             within = [y for y in heights if cell[0] < y < cell[1]]
             whole = column.top > -1e8 and not any(_CONDITION.search(word.text) or channel_named(word.text) for line in inside for word in line[2])
-            whole = whole or (len(within) == 1 and -1e8 < cell[0] and cell[1] < 1e8)
+            whole = whole or (len(within) == 1 and cell[0] > -1e8 and cell[1] < 1e8)
             self._paragraphs[cell] = [whole_cell(inside, within)] if whole and inside else paragraphs_of(inside, within)
 
     def about(self, at: int) -> Text:
@@ -112,13 +113,15 @@ class _Said:
             block=mine.text if mine else "",
             cell=everything if drawn else "",
             shared=" ".join(
-                text for paragraph in (loose if drawn else [mine] if mine else []) for height, text in paragraph.lines if paragraph.nearest(height) in (y, None)
+                text
+                for paragraph in (loose if drawn else [mine] if mine else [])
+                for height, text in paragraph.lines
+                if paragraph.nearest(height) in (y, None)
             ),
             near=self._near(y),
             peers=peers,
             marks=mine.marks if mine else (),
         )
-
 
     def _near(self, y: float) -> str:
         """The nearest words of the column above and below an entry, whatever lines are drawn between."""

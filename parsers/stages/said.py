@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields, replace
 
-from parsers.grammar.condition import bare_temperature, conditions_in, counts_of
+from parsers.grammar.condition import bare_temperature, conditions_in, conditions_of, counts_of
 from parsers.grid import Entry
 from parsers.parameter import Card
 from parsers.stages.footnotes import Note, conditions_of_notes, limited_by
@@ -98,7 +98,7 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note]) -> Said:
         kept |= _noted(f"{entry.label.block or entry.label.own} {entry.symbol.block} {entry.condition.own}", notes, card)
     if card.key == "vgs_max" and (kind := _KINDS.search(f"{own} {entry.label.block}")):
         kept["note"] = kind.group().lower()
-    return Said(cond=Conditions(**kept), own=own, trace=tuple(trace), degrees=bool(_DEGREES.search(f"{own} {around} {entry.caption}")))  # type: ignore[arg-type]  the names are those of the fields
+    return Said(cond=conditions_of(kept), own=own, trace=tuple(trace), degrees=bool(_DEGREES.search(f"{own} {around} {entry.caption}")))
 
 
 def _around(entry: Entry) -> str:
@@ -116,7 +116,11 @@ def _by_caption(entry: Entry, own: str) -> dict[str, float | str | None]:
 
 def _swing(text: str) -> dict[str, float]:
     """A gate voltage that stands in the symbol or the name of a charge: ``Qg(4.5 V)``, ``Gate Charge at 10 V``."""
-    found = re.search(r"(?:Q\s?g\s*(?:\(?tot(?:al)?\)?)?\s*\(\s*|charge at\s*)(?P<volts>-?\d+(?:\.\d+)?)\s*V?\b", re.sub(r"(?<=\d)\s+(?=[\d.])", "", text), re.IGNORECASE)
+    found = re.search(
+        r"(?:Q\s?g\s*(?:\(?tot(?:al)?\)?)?\s*\(\s*|charge at\s*)(?P<volts>-?\d+(?:\.\d+)?)\s*V?\b",
+        re.sub(r"(?<=\d)\s+(?=[\d.])", "", text),
+        re.IGNORECASE,
+    )
     return {"vgs": int(float(found["volts"]) * 1000) / 1000} if found else {}
 
 

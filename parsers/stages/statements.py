@@ -37,14 +37,19 @@ STATEMENTS = (
         unit="A",
         limited_by="package",
         pattern=re.compile(
-            rf"(?:package (?:limitation|limited|limit)(?: current)?(?: is| of| to|:)?|bond(?:ing)?[- ]?wires?(?: current)? limit(?:ed|ation)?(?: is| to)?|limited by package to)\s*{_NUMBER}\s*A\b",
+            r"(?:package (?:limitation|limited|limit)(?: current)?(?: is| of| to|:)?|limited by package to"
+            rf"|bond(?:ing)?[- ]?wires?(?: current)? limit(?:ed|ation)?(?: is| to)?)\s*{_NUMBER}\s*A\b",
             re.IGNORECASE,
         ),
     ),
     Statement(key="tj_max", unit="degC", pattern=re.compile(rf"T\s?v?J\s?[(,_]?\s?max\.?\)?\s*=\s*{_NUMBER}{_DEGREE}", re.IGNORECASE)),
-    Statement(key="rth_ja", unit="K/W", pattern=re.compile(rf"(?<![\d.]){_NUMBER}\s*(?:°|˚|º|o)?\s?[CK]\s?/\s?W\s+(?:when |if )?mounted", re.IGNORECASE)),
     Statement(
-        key="rth_ja", unit="K/W", pattern=re.compile(rf"steady[- ]state conditions?\s*(?:is|of|=|:)\s*{_NUMBER}\s*(?:°|˚|º|o)?\s?[CK]\s?/\s?W", re.IGNORECASE)
+        key="rth_ja", unit="K/W", pattern=re.compile(rf"(?<![\d.]){_NUMBER}\s*(?:°|˚|º|o)?\s?[CK]\s?/\s?W\s+(?:when |if )?mounted", re.IGNORECASE)
+    ),
+    Statement(
+        key="rth_ja",
+        unit="K/W",
+        pattern=re.compile(rf"steady[- ]state conditions?\s*(?:is|of|=|:)\s*{_NUMBER}\s*(?:°|˚|º|o)?\s?[CK]\s?/\s?W", re.IGNORECASE),
     ),
 )
 

@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import pairwise
 
+from parsers.family import Meaning
 from parsers.grid import Column, Region, Role, Table
 from parsers.layouts import FAMILIES
-from parsers.family import Meaning
 from parsers.types import Rule
 
 _COVERS = 0.4
@@ -75,10 +76,8 @@ def _inner(region: Region, columns: Sequence[Column]) -> Iterator[Column]:
     for column in columns:
         if column.role not in _TEXT:
             continue
-        inside = sorted(
-            (rule for rule in region.page.rules if abs(rule.x1 - rule.x0) < 1 and column.x0 + _INSIDE < rule.x0 < column.x1 - _INSIDE and _in_body(rule, region)),
-            key=lambda rule: rule.x0,
-        )
+        uprights = (rule for rule in region.page.rules if abs(rule.x1 - rule.x0) < 1 and _in_body(rule, region))
+        inside = sorted((rule for rule in uprights if column.x0 + _INSIDE < rule.x0 < column.x1 - _INSIDE), key=lambda rule: rule.x0)
         for rule in inside:
             beside = [other.x0 for other in inside if other.x0 > rule.x0 + _INSIDE and other.top < rule.bottom and other.bottom > rule.top]
             yield replace(column, x0=rule.x0, x1=min([*beside, column.x1]), top=rule.top - 1, bottom=rule.bottom + 1, ruled=True)
@@ -97,9 +96,9 @@ def _columns(region: Region, meanings: Sequence[Meaning]) -> Iterator[Column]:
     if first.role.numeric:
         edges.append(_edge(region, first.box[0] - 60, first.middle, near_right=True))
         yield Column(role=Role.LABEL, x0=-1e9, x1=edges[-1][0], ruled=edges[-1][1])
-    for meaning, following in zip(meanings, meanings[1:], strict=False):
-        first = following.head.role in _TEXT and meaning.head.role not in _TEXT
-        edges.append(_edge(region, meaning.head.middle, following.head.middle, near_right=not meaning.head.role.numeric, first=first))
+    for meaning, following in pairwise(meanings):
+        soon = following.head.role in _TEXT and meaning.head.role not in _TEXT
+        edges.append(_edge(region, meaning.head.middle, following.head.middle, near_right=not meaning.head.role.numeric, first=soon))
         left, right = edges[-2], edges[-1]
         yield _column(meaning, left, right)
     last = meanings[-1]
@@ -109,7 +108,15 @@ def _columns(region: Region, meanings: Sequence[Meaning]) -> Iterator[Column]:
 
 
 def _column(meaning: Meaning, left: tuple[float, bool], right: tuple[float, bool]) -> Column:
-    return Column(role=meaning.head.role, x0=left[0], x1=right[0], text=meaning.head.text, cond=meaning.cond, ruled=left[1] and right[1], middle=meaning.head.middle)
+    return Column(
+        role=meaning.head.role,
+        x0=left[0],
+        x1=right[0],
+        text=meaning.head.text,
+        cond=meaning.cond,
+        ruled=left[1] and right[1],
+        middle=meaning.head.middle,
+    )
 
 
 def _edge(region: Region, left: float, right: float, *, near_right: bool, first: bool = False) -> tuple[float, bool]:

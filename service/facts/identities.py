@@ -74,7 +74,9 @@ def current(*, hot_a: float, cold_a: float, hot_c: float, junction_c: float, col
     """
     if hot_a <= 0 or cold_a <= 0 or not cold_c < hot_c < junction_c:
         raise ValueError(f"{hot_a} A and {cold_a} A must be above zero, and {cold_c}, {hot_c}, {junction_c} degC rise in this order")
-    return _verdict("current", found=hot_a / cold_a, expected=math.sqrt((junction_c - hot_c) / (junction_c - cold_c)), unit="", what="ratio of the currents")
+    return _verdict(
+        "current", found=hot_a / cold_a, expected=math.sqrt((junction_c - hot_c) / (junction_c - cold_c)), unit="", what="ratio of the currents"
+    )
 
 
 def in_order(*, least: float | None, typical: float | None, most: float | None) -> bool:
