@@ -11,7 +11,8 @@ from service.derating.figures import least_of
 from service.derating.quantity import Point
 from service.derating.spoken import rounded_up, spoken
 from service.derating.stated import stated
-from service.derating.surging import BankSurge, SurgeEnd, largest_surge_s, surged_banks, with_surge_quantities
+from service.derating.surge_unknowns import with_surge_quantities
+from service.derating.surging import BankSurge, SurgeEnd, largest_surge_s, surged_banks
 from service.derating.weighing import Weighing, not_determined, threshold, weigh
 from service.facts.finding import BothEnds, Figure, Finding, Input, Outcome
 from service.facts.sourced import Sourced
