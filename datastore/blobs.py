@@ -9,6 +9,7 @@ import obstore
 from obstore.exceptions import AlreadyExistsError
 from obstore.store import LocalStore
 
+from datastore.durable import sync
 from service.facts.keeping_error import DamagedFileError
 
 
@@ -36,7 +37,9 @@ class FolderFiles:
         except AlreadyExistsError:
             self._mend(sha256, data)
         # Why also for a file that was there: whoever put it may not have come to syncing it yet.
-        _sync(self._folder / place_of(sha256), below=self._folder)
+        place = self._folder / place_of(sha256)
+        for path in (place, *(folder for folder in place.parents if folder.is_relative_to(self._folder.parent))):
+            sync(path)
         return sha256
 
     def get(self, sha256: str) -> bytes:
@@ -61,13 +64,3 @@ class FolderFiles:
         """This process's own store: its threads do not survive a fork."""
         process = os.getpid()
         return self._stores.get(process) or self._stores.setdefault(process, LocalStore(self._folder, mkdir=True))
-
-
-def _sync(file: Path, *, below: Path) -> None:
-    """Sync a file, then every folder from its own up to the one that all lie in, by path."""
-    for path in (file, *[folder for folder in file.parents if folder.is_relative_to(below)], below.parent):
-        handle = os.open(path, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)

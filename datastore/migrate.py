@@ -8,6 +8,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
+from datastore.durable import sync
 from datastore.session import open_engine, told_plainly
 from service.facts.keeping_error import StoreError
 
@@ -87,9 +88,9 @@ def back_up(database: Path, copy: Path) -> None:
         raise StoreError(
             f"the backup of {database} before the upgrade failed ({verdict}); nothing was changed: make room, or restore an older backup"
         )
-    _sync(unfinished)
+    sync(unfinished)
     unfinished.replace(copy)
-    _sync(copy.parent)
+    sync(copy.parent)
 
 
 def upgrade(connection: Connection, *, to: str) -> None:
@@ -108,12 +109,3 @@ def upgrade(connection: Connection, *, to: str) -> None:
         config.set_main_option("script_location", str(scripts).replace("%", "%%"))
         config.attributes["connection"] = connection
         command.upgrade(config, to)
-
-
-def _sync(path: Path) -> None:
-    """Sync a file or a folder."""
-    handle = os.open(path, os.O_RDONLY)
-    try:
-        os.fsync(handle)
-    finally:
-        os.close(handle)

@@ -11,6 +11,7 @@ from sqlalchemy import Engine
 from sqlalchemy.orm import Session
 
 from datastore.blobs import FolderFiles
+from datastore.durable import make_folder
 from datastore.filesystem import refuse_network_folder
 from datastore.migrate import bring_up_to_date
 from datastore.repositories.boards import SqlBoards
@@ -83,7 +84,7 @@ class SqlStore:
 
     def __init__(self, folder: Path) -> None:
         refuse_network_folder(folder)
-        folder.mkdir(parents=True, exist_ok=True)
+        make_folder(folder)
         self._database = folder / DATABASE
         self._engines: dict[tuple[int, bool], Engine] = {}
         self.files = FolderFiles(folder / "files")

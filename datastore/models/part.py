@@ -7,15 +7,6 @@ from datastore.models.change import ChangeRow
 from datastore.models.row import Row
 
 
-class PartRow(Row):
-    """A part."""
-
-    __tablename__ = "part"
-
-    key: Mapped[str] = mapped_column(primary_key=True)
-    marking: Mapped[str]
-
-
 class PartNameRow(Row):
     """A name of a part; ``spelling`` is its part_key, by which an exact name is found."""
 
@@ -64,6 +55,19 @@ class TypedPartRow(Row):
     change_id: Mapped[int] = mapped_column(ForeignKey("change.id"))
 
     change: Mapped[ChangeRow] = relationship(lazy="joined", innerjoin=True)
+
+
+class PartRow(Row):
+    """A part."""
+
+    __tablename__ = "part"
+
+    key: Mapped[str] = mapped_column(primary_key=True)
+    marking: Mapped[str]
+
+    names: Mapped[list[PartNameRow]] = relationship(lazy="selectin", viewonly=True, order_by=PartNameRow.id)
+    sheets: Mapped[list[PartSheetRow]] = relationship(lazy="selectin", viewonly=True, order_by=PartSheetRow.id.desc())
+    typings: Mapped[list[TypedPartRow]] = relationship(lazy="selectin", viewonly=True, order_by=TypedPartRow.version)
 
 
 class WantedRow(Row):

@@ -25,6 +25,8 @@ class ReadingAliasRow(Row):
     alias: Mapped[str] = mapped_column(primary_key=True)
     reading_id: Mapped[str] = mapped_column(ForeignKey("reading.id"), index=True)
 
+    place: Mapped[ReadingRow] = relationship(lazy="raise")
+
 
 class ReadingEntryRow(Row):
     """One entry of a history; never changed once written."""

@@ -1,6 +1,6 @@
 """Files that were taken in, in the database."""
 
-from sqlalchemy import select
+from sqlalchemy import ColumnElement, func, select
 from sqlalchemy.orm import Session
 
 from datastore.models.document import DocumentRow, SheetRow
@@ -23,16 +23,15 @@ class SqlDocuments:
         change = self._changes.row(document.taken_in)
         self._session.add(DocumentRow(sha256=document.sha256, name=document.name, size=document.size, change=change))
         self._session.flush()
-        return self._document(document.sha256)
+        return self._documents(DocumentRow.sha256 == document.sha256)[0]
 
     def find(self, sha256: str) -> Document | None:
         """Look one up."""
-        return None if self._session.get(DocumentRow, sha256) is None else self._document(sha256)
+        return next(iter(self._documents(DocumentRow.sha256 == sha256)), None)
 
     def listed(self) -> tuple[Document, ...]:
         """All, the latest first."""
-        rows = self._session.scalars(select(DocumentRow).order_by(DocumentRow.change_id.desc(), DocumentRow.sha256))
-        return tuple(self._document(row.sha256) for row in rows)
+        return self._documents()
 
     def keep_sheet(self, sheet: Sheet) -> None:
         """Keep what a reader saw; the very same again changes nothing."""
@@ -50,14 +49,14 @@ class SqlDocuments:
     def _latest(self, sha256: str) -> SheetRow | None:
         return self._session.scalars(select(SheetRow).where(SheetRow.sha256 == sha256).order_by(SheetRow.id.desc()).limit(1)).first()
 
-    def _document(self, sha256: str) -> Document:
-        row, latest = self._session.get_one(DocumentRow, sha256), self._latest(sha256)
-        state = DocumentState.WAITING if latest is None else DocumentState.REFUSED if latest.refused else DocumentState.READ
-        return Document(
-            sha256=sha256,
-            name=row.name,
-            size=row.size,
-            taken_in=change_of(row.change),
-            state=state,
-            reader_version=None if latest is None else latest.reader_version,
-        )
+    def _documents(self, *where: ColumnElement[bool]) -> tuple[Document, ...]:
+        """Documents with what became of them; the sheets themselves stay where they are, they are long."""
+        latest = select(func.max(SheetRow.id)).where(SheetRow.sha256 == DocumentRow.sha256).correlate(DocumentRow).scalar_subquery()
+        query = select(DocumentRow, SheetRow.refused, SheetRow.reader_version).outerjoin(SheetRow, SheetRow.id == latest).where(*where)
+        return tuple(_document(*found) for found in self._session.execute(query.order_by(DocumentRow.change_id.desc(), DocumentRow.sha256)))
+
+
+def _document(row: DocumentRow, refused: bool | None, reader_version: str | None) -> Document:  # noqa: FBT001 - a column of the query
+    """Read a document back."""
+    state = DocumentState.WAITING if refused is None else DocumentState.REFUSED if refused else DocumentState.READ
+    return Document(sha256=row.sha256, name=row.name, size=row.size, taken_in=change_of(row.change), state=state, reader_version=reader_version)

@@ -1,6 +1,6 @@
 """Parts under all their names, in the database."""
 
-from sqlalchemy import func, select
+from sqlalchemy import ColumnElement, func, select
 from sqlalchemy.orm import Session
 
 from datastore.grams import grams
@@ -27,19 +27,17 @@ class SqlParts:
     def find(self, marking: str) -> Part | None:
         """The part that goes by this very name; its own number before a name that somebody gave to another."""
         spelling = part_key(marking)
-        if self._session.get(PartRow, spelling) is not None:
-            return self._part(spelling)
-        key = self._session.scalars(select(PartNameRow.part).where(PartNameRow.spelling == spelling).order_by(PartNameRow.id).limit(1)).first()
-        return None if key is None else self._part(key)
+        named = self._session.scalars(select(PartNameRow.part).where(PartNameRow.spelling == spelling).order_by(PartNameRow.id).limit(1)).first()
+        key = spelling if named is None or self._session.get(PartRow, spelling) is not None else named
+        return next(iter(self._parts(PartRow.key == key)), None)
 
     def listed(self) -> tuple[Part, ...]:
         """All, by key."""
-        return tuple(self._part(key) for key in self._session.scalars(select(PartRow.key).order_by(PartRow.key)))
+        return self._parts()
 
     def of_sheet(self, sha256: str) -> tuple[Part, ...]:
         """The parts that a file is a datasheet of."""
-        keys = self._session.scalars(select(PartSheetRow.part).where(PartSheetRow.sha256 == sha256).order_by(PartSheetRow.part))
-        return tuple(self._part(key) for key in keys)
+        return self._parts(PartRow.sheets.any(PartSheetRow.sha256 == sha256))
 
     def name(self, name: PartName) -> None:
         """Add a name; one that is there already stays as it is."""
@@ -84,22 +82,29 @@ class SqlParts:
         rows = {row.id: row for row in self._session.scalars(select(PartNameRow).where(PartNameRow.id.in_(ids)))}
         return tuple(_name(rows[key]) for key in ids)
 
-    def _part(self, key: str) -> Part:
-        names = self._session.scalars(select(PartNameRow).where(PartNameRow.part == key).order_by(PartNameRow.id))
-        sheets = self._session.scalars(select(PartSheetRow.sha256).where(PartSheetRow.part == key).order_by(PartSheetRow.id.desc()))
-        return Part(
-            key=key,
-            marking=self._session.get_one(PartRow, key).marking,
-            names=tuple(_name(row) for row in names),
-            sheets=tuple(sheets),
-            typed=self._typed(key),
-        )
+    def _parts(self, *where: ColumnElement[bool]) -> tuple[Part, ...]:
+        rows = self._session.scalars(select(PartRow).where(*where).order_by(PartRow.key).execution_options(populate_existing=True))
+        return tuple(_part(row) for row in rows)
 
     def _typed(self, key: str) -> TypedPart | None:
         row = self._session.scalars(select(TypedPartRow).where(TypedPartRow.part == key).order_by(TypedPartRow.version.desc()).limit(1)).first()
-        if row is None:
-            return None
-        return TypedPart(part=row.part, version=row.version, switch=from_text(Switch, row.switch), change=change_of(row.change))
+        return None if row is None else _typing(row)
+
+
+def _part(row: PartRow) -> Part:
+    """Read a part back."""
+    return Part(
+        key=row.key,
+        marking=row.marking,
+        names=tuple(_name(name) for name in row.names),
+        sheets=tuple(sheet.sha256 for sheet in row.sheets),
+        typed=_typing(row.typings[-1]) if row.typings else None,
+    )
+
+
+def _typing(row: TypedPartRow) -> TypedPart:
+    """Read a typing back."""
+    return TypedPart(part=row.part, version=row.version, switch=from_text(Switch, row.switch), change=change_of(row.change))
 
 
 def _name(row: PartNameRow) -> PartName:

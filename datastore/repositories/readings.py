@@ -24,11 +24,9 @@ class SqlReadings:
         if entry.version != place.version + 1:
             raise MovedOnError(f"the printed value {entry.id} stands at version {place.version}, not {entry.version - 1}; look at it again")
         place.version = entry.version
-        self._session.add(place)
-        self._session.flush()
         self._session.add(
             ReadingEntryRow(
-                reading_id=entry.id,
+                place=place,
                 version=entry.version,
                 reading=to_text(entry.reading),
                 as_read=to_text(entry.as_read),
@@ -38,7 +36,7 @@ class SqlReadings:
                 settled=None if entry.settled is None else self._changes.row(entry.settled),
             )
         )
-        self._name(entry)
+        self._name(entry, place)
         self._session.flush()
 
     def find(self, reading_id: str) -> KeptReading | None:
@@ -55,11 +53,11 @@ class SqlReadings:
         """The entries that stand of one file, in the order of the pages."""
         return in_page_order(self._entries(ReadingRow.sha256 == sha256, STANDS))
 
-    def _name(self, entry: KeptReading) -> None:
+    def _name(self, entry: KeptReading, place: ReadingRow) -> None:
         """Let the place be found by its first id and by the reader's."""
-        for alias in {entry.id, entry.as_read.id}:
+        for alias in dict.fromkeys((entry.id, entry.as_read.id)):
             if self._session.get(ReadingAliasRow, alias) is None:
-                self._session.add(ReadingAliasRow(alias=alias, reading_id=entry.id))
+                self._session.add(ReadingAliasRow(alias=alias, place=place))
 
     def _entries(self, *where: ColumnElement[bool]) -> tuple[KeptReading, ...]:
         query = select(ReadingEntryRow).join(ReadingEntryRow.place).where(*where).order_by(ReadingEntryRow.reading_id, ReadingEntryRow.version)

@@ -1,9 +1,11 @@
 """Whole or not at all, on both shelves."""
 
+import os
 import threading
 
 import pytest
 
+from datastore.store import SqlStore
 from service.facts.document import Document
 from service.facts.keeping_error import StoreError
 from service.usecases.ports import Store
@@ -35,6 +37,26 @@ def test_nothing_can_be_written_while_looking(store: Store, document: Document) 
 
     with store.looking() as shelf:
         assert shelf.documents.listed() == ()
+
+
+# Why: the child does nothing but SQLite, which has no threads; whatever threads the test runner has are not missed there.
+@pytest.mark.filterwarnings("ignore:.*multi-threaded, use of fork:DeprecationWarning")
+def test_a_forked_child_has_connections_of_its_own(disk: SqlStore, document: Document) -> None:
+    """It writes, and the parent that had the store open before reads it."""
+    with disk.looking() as shelf:
+        assert shelf.documents.listed() == ()
+    child = os.fork()
+    if child == 0:
+        try:
+            with disk.changing() as shelf:
+                shelf.documents.add(document)
+            os._exit(0)
+        finally:
+            os._exit(1)
+
+    assert os.waitstatus_to_exitcode(os.waitpid(child, 0)[1]) == 0
+    with disk.looking() as shelf:
+        assert shelf.documents.listed() == (document,)
 
 
 def test_writers_take_turns_and_none_is_refused(store: Store, document: Document) -> None:
