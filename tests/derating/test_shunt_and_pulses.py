@@ -91,3 +91,9 @@ def test_a_charge_bank_of_separate_ports_sees_no_discharge_surge():
     charge = pulsed_current.CHECK.run(case_of(WHOLE, {"board": {"port": "separate"}}))[1]
 
     assert charge.demand.value < 45 / 7 * 1.3
+
+
+def test_the_largest_current_by_the_pulsed_rating():
+    """By hand: the seven switches of the charge bank bind: 580 x (1.21212 + 6) / 1.21212 = 3451 A; without a rating there is no bound."""
+    assert pulsed_current.continuous_a(case_of(WHOLE)) == pytest.approx(3451, abs=0.5)
+    assert pulsed_current.continuous_a(case_of(FOUR_FIELDS)) is None

@@ -24,6 +24,19 @@ def run(case: Case) -> tuple[Finding, ...]:
     return each_bank(own, _judge)
 
 
+def continuous_a(case: Case) -> float | None:
+    """Largest discharge current that no lowest switch passes its pulsed rating with, in the worst corner; None where none is known. [A]."""
+    own = _with_spread(case)
+    point = own.point(Corner.WORST)
+    found = []
+    for bank in own.conducting(own.discharge):
+        rated = least_of(bank.switch, "id_pulse")
+        if rated is not None:
+            share = low_switch_share(spread=point[bank.prefix + "current_spread"], switches=bank.switches)
+            found.append(own.rules.current_factor * rated.value / share)
+    return min(found, default=None)
+
+
 def _judge(case: Case, bank: BankCase) -> Finding:
     """One bank."""
     claim = _claimed(case, bank)
@@ -74,4 +87,5 @@ CHECK = Check(
     "rule set's factor.",
     needs=("claim.surge_a", "claim.continuous_a", "bank.switches", "switch.id_pulse"),
     run=run,
+    inverses={"continuous_a": continuous_a},
 )
