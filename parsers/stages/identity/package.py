@@ -8,7 +8,7 @@ _DASHES = re.compile(r"[\u00ad\u2010-\u2015\u2212\ufffe]")
 _NAMES = (
     r"(?:PG-)?TO[- ]?\d{2,3}(?:-?[A-Z0-9]{1,3})?(?:-\d{1,2}L?)?",
     r"TO-?LL(?:-8)?|TOLL-?8?L?|HSOF-8",
-    r"SOT[- ]?\d{2,3}(?:-\d[A-Z]?)?[A-Z]?|SC[- ]?\d{2}[A-Z]?|SuperSOT™?-\d|Micro ?[368]|E-Line",
+    r"SOT[- ]?\d{2,3}(?:-\d[A-Z]?)?[A-Z]?|SC[- ]?\d{2}[A-Z]?|SuperSOT™?-\d|Micro ?[368]|E-Line|T[SU]MT\d",
     r"SOIC[- ]?\d{1,2}|T?S?SOP[- ]?\d{1,2}L?|SO[- ]?8",
     r"[PUVW]?DFN ?\d[\d.]*[xX*×] ?\d[\d.]*(?:[- ]?\d?L|[- ]EP)?|DFN[- ]?\d{1,2}L?|[VW]?SON[- ]?\d|MLP ?\d[\d.]*[xX]\d[\d.]*",
     r"D2-?P[Aa][Kk]|D²P[Aa][Kk]|DDPAK|D-?P[Aa][Kk]|I2?-?P[Aa][Kk]|LFPAK\d*",
