@@ -5,7 +5,7 @@ from service.facts.reading import Limit
 
 CARD = Card(
     key="id_aval",
-    symbols=(r"IA[SRV]?", r"IAS(?:AR)?", r"IDAS", r"IARR?", r"ILAS"),
+    symbols=(r"IA[SRVP]?", r"IAS(?:AR)?", r"IDAS", r"IARR?", r"ILAS"),
     words=(
         r"avalanchecurrent",
         r"avalanchedraincurrent",

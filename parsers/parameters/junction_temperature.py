@@ -16,6 +16,7 @@ CARD = Card(
         r"TJANDTST",
         r"TJSTG",
         r"TOPR",
+        r"TJM",
     ),
     words=(
         r"junctiontemperature",

@@ -4,7 +4,16 @@ from parsers.parameter import Card
 
 CARD = Card(
     key="rth_jc",
-    symbols=(r"R?(?:TH|Θ|Q|0|)?JC(?:TOP|BOT(?:TOM)?|DRAIN|D)?", r"RTHJC(?:ASE)?", r"RTHJMB", r"RΘJC", r"RTHJCASE", r"RTHCHC", r"ΘJC", r"RTHJF"),
+    symbols=(
+        r"R?(?:TH|Θ|Q|0|)?JC(?:TOP|BOT(?:TOM)?|DRAIN|D)?",
+        r"RTHJC(?:ASE)?",
+        r"RTHJMB",
+        r"RΘJC",
+        r"RTHJCASE",
+        r"RTHCHC",
+        r"ΘJC",
+        r"RTHJF",
+    ),
     words=(
         r"junction(?:to)?(?:the)?(?:drain)?case",
         r"junction(?:to)?mountingbase",

@@ -10,6 +10,7 @@ CARD = Card(
         r"pulsed?draincurrent",
         r"draincurrent.{0,8}puls",
         r"peakdraincurrent",
+        r"drainpeakcurrent",
         r"draincurrent.{0,8}peak",
         r"脉冲漏极?电流",
         r"漏极?脉冲电流",
