@@ -5,6 +5,7 @@ Which characters look alike is common practice, no source: worn laser marks and 
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import groupby
 
 from rapidfuzz.distance import DamerauLevenshtein
 
@@ -130,15 +131,27 @@ def _difference(seen: str, known: str) -> float:
 
 
 def in_words(steps: Iterable[Step]) -> str:
-    """Say what was explained away, from the left: "? taken as 5, O as 0"."""
-    told = [_told(step) for step in steps if step.cost]
-    return "the same characters" if not told else ", ".join(told)
+    """Say what was explained away, from the left: "? taken as 5, O taken as 0, TR not on the package"."""
+    told = [text for left_out, run in groupby(steps, key=_left_out) for text in _told(list(run), left_out=left_out)]
+    return ", ".join(told) or "the same characters"
 
 
-def _told(step: Step) -> str:
+def _left_out(step: Step) -> bool:
+    """Whether a character of the name is one that the package leaves out at an end."""
+    return not step.seen and step.cost < OTHER
+
+
+def _told(run: list[Step], *, left_out: bool) -> list[str]:
+    """Say steps that stand together: what is left out in one breath, the others one by one."""
+    if left_out:
+        return [f"{''.join(step.known for step in run)} not on the package"]
+    return [_told_alone(step) for step in run if step.cost]
+
+
+def _told_alone(step: Step) -> str:
     """Say one step."""
     if not step.seen:
-        return f"{step.known} not on the package" if step.cost < OTHER else f"{step.known} missing"
+        return f"{step.known} missing"
     if not step.known:
         return f"{step.seen} too many"
     if len(step.seen) > 1:
