@@ -5,11 +5,13 @@ from collections.abc import Sequence
 from parsers.errors import NotADatasheetError, OtherComponentError
 from parsers.stages.kind.documents import DOCUMENTS
 from parsers.stages.kind.weigh import Weights, weigh
-from parsers.types import Document
+from parsers.types import Document, TextLayer
 
 ENOUGH = 5  # least weight on which a document is refused
 SURE = 9  # the same, where most pages are pictures and hold next to no text
 FEW_LETTERS = 60
+MANY_LETTERS = 1_500  # a page of readable text that is the sheet of a switch names some of its quantities
+_SILENT = "The text names neither the ratings of a switch nor those of another part; choose the datasheet as its maker publishes it."
 
 _NAMES = {
     "application_note": "an application note",
@@ -44,15 +46,22 @@ def kind_of(document: Document) -> str | None:
         ``mosfet``, or None where there is too little text to tell.
 
     Raises:
-        NotADatasheetError: It is no datasheet; says what it seems to be.
+        NotADatasheetError: It is no datasheet; says what it seems to be, if that can be told.
         OtherComponentError: It is the datasheet of another component; says of which.
     """
-    return kind_of_text(document.page_text)
+    found = weigh(document.page_text)
+    kind = _kind(found)
+    if kind is None and document.text_layer is TextLayer.GOOD and found.letters >= MANY_LETTERS and not found.pictured:
+        raise NotADatasheetError(_SILENT)
+    return kind
 
 
 def kind_of_text(pages: Sequence[str]) -> str | None:
-    """Tell the same from the text of the pages alone, such as a reader of pictures gives it."""
-    found = weigh(pages)
+    """Tell the same from the text of the pages alone, such as a reader of pictures gives it; less text is too little."""
+    return _kind(weigh(pages))
+
+
+def _kind(found: Weights) -> str | None:
     if found.letters < FEW_LETTERS:
         return None
     if found.switch >= max(found.against, ENOUGH):

@@ -10,6 +10,7 @@ import pytest
 from parsers.errors import DatasheetError, NotADatasheetError, OtherComponentError
 from parsers.stages.kind import kind_of, kind_of_text
 from parsers.stages.open_document import open_document
+from parsers.types import Document, TextLayer
 
 SHEETS = Path(__file__).resolve().parents[3] / "fixtures" / "datasheets"
 DRAWN = sorted(path for path in SHEETS.glob("*/*.pdf") if path.parent.name not in {"broken", "strangers"})
@@ -53,6 +54,22 @@ def test_a_part_without_a_word_of_its_own_is_some_other_component():
         kind_of_text(RELAY)
 
     assert refusal.value.seems_to_be == "other"
+
+
+def test_a_long_text_that_speaks_of_no_part_is_no_datasheet():
+    """What it is instead nobody can say, and nobody does."""
+    words = "blue boxes twelve, red boxes three, rope two rolls, lamp oil nine tins; "
+    stores = Document(data=b"", sha256="", pages=1, page_text=(words * 40,), chosen=(), text_layer=TextLayer.GOOD)
+
+    with pytest.raises(NotADatasheetError, match="neither"):
+        kind_of(stores)
+
+
+def test_a_long_text_that_cannot_be_trusted_is_left_open():
+    """Letters that are not what they seem may hide a datasheet."""
+    coded = Document(data=b"", sha256="", pages=1, page_text=("/G65 /G12 " * 200,), chosen=(), text_layer=TextLayer.GARBLED)
+
+    assert kind_of(coded) is None
 
 
 @pytest.mark.parametrize("pages", [[""], ["BWB029N08"], ASIDE], ids=["blank", "a number alone", "an aside"])
