@@ -34,7 +34,7 @@ def fold(text: str) -> str:
         text: A marking, ``?`` for a character in doubt: ``ab-75n?0``.
 
     Returns:
-        ``48755N?O`` and the like; two markings that an eye may take for one another are equal.
+        ``4875N?O`` for that; two markings that an eye may take for one another are equal.
     """
     return wanted_key(text).translate(FOLD)
 

@@ -6,6 +6,9 @@ from enum import StrEnum
 from service.facts.change import Change
 from service.facts.switch import Switch
 
+LONGEST_MARKING = 60
+"""Characters of a marking or a name at most; no package has room for more, and no order list for a longer code."""
+
 
 def part_key(marking: str) -> str:
     """Reduce a marking to the form in which two spellings of one part are equal.

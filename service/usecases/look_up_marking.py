@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from service.facts.kept_board import KeptBoard
 from service.facts.marking import Hit
-from service.facts.part import Part
+from service.facts.part import LONGEST_MARKING, Part
 from service.facts.result import Result
 from service.usecases.ports import MarkingReader, Shelf, Store
 
@@ -43,8 +43,10 @@ def look_up_marking(marking: str, *, store: Store, markings: MarkingReader) -> t
         markings: Knows the confusions of eye and OCR.
 
     Returns:
-        The parts, the likeliest first, each once; none where nothing comes near.
+        The parts, the likeliest first, each once; none where nothing comes near, or where no marking can be as long.
     """
+    if len(marking) > LONGEST_MARKING:
+        return ()
     with store.looking() as shelf:
         hits = markings.rank(marking, shelf.parts.near(markings.fold(marking), most=CANDIDATES))
         best: dict[str, Hit] = {}

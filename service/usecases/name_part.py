@@ -1,7 +1,7 @@
 """Give a part another name: a top marking or an ordering code."""
 
 from service.facts.change import Change
-from service.facts.part import NameKind, Part, PartName, part_key
+from service.facts.part import LONGEST_MARKING, NameKind, Part, PartName, part_key
 from service.usecases.ports import MarkingReader, Store
 
 
@@ -10,7 +10,7 @@ class UnknownPartNameError(LookupError):
 
 
 class NoNameError(ValueError):
-    """A name without a letter or digit."""
+    """A name without a letter or digit, with one in doubt, or too long for any package."""
 
 
 def name_part(marking: str, *, name: str, kind: NameKind, store: Store, markings: MarkingReader, change: Change) -> Part:
@@ -29,10 +29,12 @@ def name_part(marking: str, *, name: str, kind: NameKind, store: Store, markings
 
     Raises:
         UnknownPartNameError: No part goes by the marking.
-        NoNameError: The name has neither letter nor digit, or a character in doubt.
+        NoNameError: The name has neither letter nor digit, a character in doubt, or is too long.
     """
-    if not part_key(name) or "?" in name:
-        raise NoNameError(f"{name!r} is no name: it needs letters or digits, each of them certain")
+    if not part_key(name) or "?" in name or len(name) > LONGEST_MARKING:
+        raise NoNameError(
+            f"{name[:LONGEST_MARKING]!r} is no name: it needs letters or digits, each of them certain, {LONGEST_MARKING} characters at most"
+        )
     with store.changing() as shelf:
         part = shelf.parts.find(marking)
         if part is None:

@@ -4,7 +4,7 @@ import math
 from dataclasses import replace
 
 from service.facts.change import Change
-from service.facts.part import NameKind, Part, PartName, TypedPart, Wanted, part_key, wanted_key
+from service.facts.part import LONGEST_MARKING, NameKind, Part, PartName, TypedPart, Wanted, part_key, wanted_key
 from service.facts.result import InputKind
 from service.facts.switch import Switch
 from service.usecases.out_of_date import mark_users
@@ -32,8 +32,11 @@ def type_part(switch: Switch, *, store: Store, markings: MarkingReader, change: 
         CannotTypeError: No marking, a character in doubt in it, no figures, or a figure that is not finite.
     """
     key = part_key(switch.marking)
-    if not key or "?" in switch.marking:
-        raise CannotTypeError(f"{switch.marking!r} is no marking: it needs letters or digits, each of them certain")
+    if not key or "?" in switch.marking or len(switch.marking) > LONGEST_MARKING:
+        raise CannotTypeError(
+            f"{switch.marking[:LONGEST_MARKING]!r} is no marking: it needs letters or digits, each of them certain, "
+            f"{LONGEST_MARKING} characters at most"
+        )
     if not switch.values or not all(math.isfinite(value.sourced.value) for value in switch.values):
         raise CannotTypeError(f"{switch.marking}: type at least one figure, and plain numbers only")
     with store.changing() as shelf:

@@ -1,14 +1,14 @@
 """Put a part on the list of those that wait for a datasheet, with a phrase to search for; nothing leaves the machine."""
 
 from service.facts.change import Change
-from service.facts.part import Wanted, wanted_key
+from service.facts.part import LONGEST_MARKING, Wanted, wanted_key
 from service.usecases.ports import MarkingReader, Store
 
 MOST_READINGS = 4
 
 
 class NoMarkingError(ValueError):
-    """A marking without one certain character."""
+    """A marking without one certain character, or too long for any package."""
 
 
 def wait_for_sheet(marking: str, *, store: Store, markings: MarkingReader, change: Change, package: str = "", pins: int | None = None) -> Wanted:
@@ -26,10 +26,13 @@ def wait_for_sheet(marking: str, *, store: Store, markings: MarkingReader, chang
         The line of the list.
 
     Raises:
-        NoMarkingError: The marking has no certain letter or digit.
+        NoMarkingError: The marking has no certain letter or digit, or is too long.
     """
-    if not wanted_key(marking).replace("?", ""):
-        raise NoMarkingError(f"{marking!r} has no letter or digit that is certain; type what can be read, with ? for the rest")
+    if not wanted_key(marking).replace("?", "") or len(marking) > LONGEST_MARKING:
+        raise NoMarkingError(
+            f"{marking[:LONGEST_MARKING]!r} is no marking: type the letters and digits that can be read, with ? for the rest, "
+            f"{LONGEST_MARKING} characters at most"
+        )
     phrase = search_phrase(marking, markings=markings, package=package, pins=pins)
     wanted = Wanted(marking=marking.strip(), package=package.strip(), pins=pins, phrase=phrase, change=change)
     with store.changing() as shelf:

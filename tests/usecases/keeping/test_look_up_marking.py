@@ -72,11 +72,11 @@ def test_what_comes_near_nothing_gives_nothing(store: Store, markings: MarkingRe
     """An honest empty answer; also for a marking of doubts alone."""
     type_part(typed("AB75N40"), store=store, markings=markings, change=act())
 
-    for marking in ("QQ99ZZ", "???", "", "--"):
+    for marking in ("QQ99ZZ", "???", "", "--", "AB75N40" * 10_000):
         assert look_up_marking(marking, store=store, markings=markings) == ()
 
 
-@pytest.mark.parametrize(("marking", "name"), [("AB75N40", "--"), ("AB75N40", "A?5")])
+@pytest.mark.parametrize(("marking", "name"), [("AB75N40", "--"), ("AB75N40", "A?5"), ("AB75N40", "A" * 61)])
 def test_a_name_needs_certain_characters(store: Store, markings: MarkingReader, act: Act, marking: str, name: str) -> None:
     """A doubt is for looking up, not for naming."""
     type_part(typed(marking), store=store, markings=markings, change=act())
@@ -133,7 +133,7 @@ def test_typing_anew_puts_results_out_of_date_and_typing_the_same_does_not(
         assert [reason.reason for reason in shelf.results.find("a").out_of_date] == ["AB75N40 was typed anew: measured"]
 
 
-@pytest.mark.parametrize("switch", [typed(""), typed("A?1"), typed("AB75N40", ohm=float("nan")), Switch(marking="AB75N40")])
+@pytest.mark.parametrize("switch", [typed(""), typed("A?1"), typed("A" * 61), typed("AB75N40", ohm=float("nan")), Switch(marking="AB75N40")])
 def test_a_part_of_nothing_cannot_be_typed(store: Store, markings: MarkingReader, act: Act, switch: Switch) -> None:
     """Nothing half-saved."""
     with pytest.raises(CannotTypeError):
@@ -161,7 +161,7 @@ def test_a_phrase_says_only_what_is_known(markings: MarkingReader) -> None:
     assert search_phrase("N?3", markings=markings) == '"N*3" MOSFET datasheet'
 
 
-@pytest.mark.parametrize("marking", ["", "??", " - "])
+@pytest.mark.parametrize("marking", ["", "??", " - ", "A" * 61])
 def test_a_marking_of_doubts_alone_cannot_wait(store: Store, markings: MarkingReader, act: Act, marking: str) -> None:
     """There would be nothing to search for."""
     with pytest.raises(NoMarkingError):
