@@ -52,7 +52,8 @@ def loop_ohm(case: Case, point: Point) -> float:
     for item in case.conducting(bank):
         pack += case.quantities[item.prefix + "on_resistance"].favourable / item.switches
     for name in ("shunt_resistance", "joints"):
-        pack += case.quantities[name].favourable if name in case.quantities else 0.0
+        # Why asked of the point as well: so that the finding shows it among its inputs.
+        pack += 0.0 if point.get(name) is None else case.quantities[name].favourable
     return board.claim.packs_in_series * pack + point["lead_resistance"]
 
 
