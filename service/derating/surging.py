@@ -1,7 +1,7 @@
 """A surge on a case: temperatures at its end, the largest current for a time, and the longest time for a current."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import inf, nan
 
 import numpy as np
@@ -54,7 +54,7 @@ class BankSurge:
         return limit if own is None else min(limit, own.value)
 
     def end(self, surge_a: float) -> SurgeEnd:
-        """Highest temperatures up to the end of the surge: the hotter of one switch low and all switches high.
+        """Highest temperatures up to the end of the surge, of one switch low (mostly the hotter switch) and all high (the hotter board).
 
         Args:
             surge_a: Current of the surge; one below the claimed continuous current is taken to have flowed before as well. [A]
@@ -62,7 +62,9 @@ class BankSurge:
         Returns:
             The end; infinite where it runs away.
         """
-        return max((self._end(low, surge_a) for low in self._courses), key=lambda end: end.junction_c)
+        ends = [self._end(low, surge_a) for low in self._courses]
+        hottest = max(ends, key=lambda end: end.junction_c)
+        return replace(hottest, board_c=max(end.board_c for end in ends))
 
     def margin(self, surge_a: float) -> float:
         """Allowed rise over the rise at the end, for junction and board alike; 1 is exactly enough, zero runs away.
