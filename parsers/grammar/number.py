@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 MINUS = "-\u2212\u2013\u2014\u00ad\uff0d\u2010\u2011\u2012"
 """Characters that sheets set for a minus sign."""
-_DIGITS = r"(?:\d{1,3}(?:[,\u00a0 ]\d{3})+(?:\.\d+)?|\d{1,6}(?:\s?[.,]\s?\d{1,6})?|\.\d{1,6})"
+_DIGITS = r"(?:[1-9]\d{0,2}(?:[,\u00a0 ]\d{3})+(?:\.\d+)?(?!\d)|\d{1,6}(?:\s?[.,]\s?\d{1,6})?|\.\d{1,6})"
 _NUMBER = re.compile(rf"(?:(?P<sign>±|\+\s?/\s?[{MINUS}]|\+|[{MINUS}])\s?)?(?P<digits>{_DIGITS})")
 _PLACEHOLDER = re.compile(rf"^[{MINUS}_.*/\s…]*$")
 _MARK = re.compile(r"\(cid:\d+\)|[\ue000-\uf8ff]")

@@ -4,7 +4,7 @@ from parsers.parameter import Card
 
 CARD = Card(
     key="vsd",
-    symbols=(r"VS?DS?F?", r"VSDF?", r"VFSD", r"VF", r"VSDQ?\d?"),
+    symbols=(r"VSDF?", r"VDSF", r"VDF", r"VFSD", r"VF", r"VSDQ?\d?"),
     words=(
         r"diodeforwardvoltage",
         r"forwardonvoltage",

@@ -1,5 +1,6 @@
 """Tenth stage: the numbers of one sheet are held against each other; what cannot be true together is put in doubt."""
 
+import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
@@ -19,10 +20,27 @@ def crosschecked(candidates: Iterable[Candidate]) -> tuple[Candidate, ...]:
     Returns:
         The same candidates in the same order, with what their relations add or take away.
     """
-    known = list(candidates)
+    known = _with_commas(list(candidates))
     if not _is_switch(known):
         return tuple(replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, _NO_SWITCH)) for one in known)
     return tuple(_ordered(_power(_packaged(one, known), known), known) for one in known)
+
+
+def _with_commas(known: list[Candidate]) -> list[Candidate]:
+    """A comma before three digits parts thousands or a fraction: the sheet's other numbers say which, else a person."""
+    fractions = any(re.fullmatch(r"\D?\s?\d+,\d{1,2}|\D?\s?0,\d+", one.printed) for one in known)
+    points = any("." in one.printed for one in known)
+    return [_comma(one, fractions=fractions, points=points) if re.search(r"[1-9]\d{0,2},\d{3}(?!\d)", one.printed) else one for one in known]
+
+
+def _comma(one: Candidate, *, fractions: bool, points: bool) -> Candidate:
+    if points and not fractions:
+        return one
+    if fractions and not points:
+        scale = one.si / one.value
+        value = one.value / 1000
+        return replace(one, value=value, si=value * scale, trace=(*one.trace, "the sheet writes fractions with a comma"))
+    return replace(one, evidence=one.evidence - {"unit"}, lacks=(*one.lacks, "its comma may part thousands or a fraction"))
 
 
 def _is_switch(known: Sequence[Candidate]) -> bool:

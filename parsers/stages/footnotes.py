@@ -28,6 +28,7 @@ _SILICON = re.compile(
 )
 _LETTERS = 12
 """A note has at least this many letters. [1]"""
+_NUMBERED = re.compile(r"^\(?\d{1,2}[.)]$")
 _BELOW = 15.0
 """A line of a note that goes on stands no further below than this. [pt]"""
 
@@ -75,7 +76,7 @@ def notes_on(page: int, lines: Sequence[Line]) -> tuple[Note, ...]:
 
 def _says_something(text: str) -> bool:
     """Whether a note is words, or a time; ticks of a graph open like notes."""
-    return sum(map(str.isalpha, text)) >= _LETTERS or bool(conditions_in(text).t)
+    return sum(map(str.isalpha, text)) >= _LETTERS or conditions_in(text) != Conditions()
 
 
 def conditions_of_notes(notes: Iterable[Note]) -> Conditions:
@@ -122,7 +123,7 @@ def _marks(entry: Entry) -> Iterator[str]:
 
 def _raised(marks: Iterable[str]) -> Iterator[str]:
     """Single marks out of raised words such as ``b, c``."""
-    for mark in marks:
+    for mark in (re.sub(r"notes?", "", raised, flags=re.IGNORECASE) for raised in marks):
         yield from (piece.lower() for piece in re.findall(r"\*\d|[A-Za-z]|\d{1,2}|\*+|\(cid:\d+\)|[①-⑳\ufffd]", mark))
 
 
@@ -130,7 +131,8 @@ def _columns(line: Line) -> Iterator[list[Word]]:
     """Pieces of a line with wide gaps between: notes are often set in two columns."""
     run: list[Word] = []
     for word in sorted((*line.words, *line.marks), key=lambda word: word.box[0]):
-        if run and word.box[0] - run[-1].box[2] > 2.2 * line.size:
+        gap = word.box[0] - run[-1].box[2] if run else 0.0
+        if gap > 2.2 * line.size or (gap > 0.6 * line.size and _NUMBERED.match(word.text)):
             yield run
             run = []
         run.append(word)

@@ -50,6 +50,8 @@ _MOST_LETTERS = 8
 """A Chinese or Japanese heading is no longer than this. [1]"""
 _STACK = 17.0
 """Lines of one heading stand no further apart than this. [pt]"""
+_ASIDE = 40.0
+"""A heading word over the values stands no further left of them. [pt]"""
 _FAR = 1.6
 """A line that holds nothing but min, typ and max may stand so many times further below. [1]"""
 
@@ -90,10 +92,16 @@ def subheads_in(line: Line) -> tuple[Head, ...]:
 def _with_neighbours(index: int, heads: tuple[Head, ...], lines: Sequence[Line]) -> Found:
     first, last = index, index
     for near in (index - 1, index + 1):
-        if 0 <= near < len(lines) and abs(lines[near].y - lines[index].y) < _STACK and (extra := _loose(lines[near])):
+        if 0 <= near < len(lines) and abs(lines[near].y - lines[index].y) < _STACK and _over(extra := _loose(lines[near]), heads):
             heads = _joined(heads, extra)
             first, last = min(first, near), max(last, near)
     return first, last, heads
+
+
+def _over(extra: tuple[Head, ...], heads: tuple[Head, ...]) -> bool:
+    """Whether loose heading words stand over or under the values; ``Maximum ratings`` at the left is a caption."""
+    first = min((head.box[0] for head in heads if head.role in _VALUED), default=0.0)
+    return bool(extra) and all(head.role in {Role.LABEL, Role.SYMBOL} or head.middle > first - _ASIDE for head in extra)
 
 
 def _reach(heads: tuple[Head, ...]) -> float:

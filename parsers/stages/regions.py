@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from parsers.grid import Head, Line, Region, Role, hull
 from parsers.stages.headings import headings_in, subheads_in
@@ -32,12 +33,51 @@ def regions_in(page: Page, lines: tuple[Line, ...], before: Region | None = None
     starts = [first for first, _, _ in headings] + [len(lines)]
     regions = []
     for (first, last, heads), following in zip(headings, starts[1:], strict=True):
-        parted, rest = _subheaded(heads, tuple(_body(lines[last + 1 : following], lines[last])))
-        box = hull([head.box for head in parted])
         caption = " ".join([_caption(lines, first), *(line.text for line in lines[first : last + 1])])
-        regions.append(Region(page=page, heads=parted, top=box[1], heading_bottom=box[3], caption=caption, lines=rest))
+        for beside, body in _beside(heads, tuple(_body(lines[last + 1 : following], lines[last]))):
+            parted, rest = _subheaded(beside, body)
+            box = hull([head.box for head in parted])
+            regions.append(Region(page=page, heads=parted, top=box[1], heading_bottom=box[3], caption=caption, lines=rest))
     carried = _carried(page, lines[: starts[0]], before)
     return (*([carried] if carried else []), *regions)
+
+
+def _beside(heads: tuple[Head, ...], body: tuple[Line, ...]) -> Iterator[tuple[tuple[Head, ...], tuple[Line, ...]]]:
+    """One table, or two that stand side by side under one line of headings: the names begin anew right of the units."""
+    for at in range(1, len(heads) - 1):
+        left, right = heads[:at], heads[at:]
+        anew = heads[at - 1].role is Role.UNIT and heads[at].role in {Role.LABEL, Role.SYMBOL}
+        if anew and all(any(head.role.numeric for head in part) for part in (left, right)):
+            cut = _cut(body, heads[at - 1].middle, heads[at].middle)
+            yield left, _between(body, 0.0, cut)
+            yield from _beside(right, _between(body, cut, 1e9))
+            return
+    yield heads, body
+
+
+def _cut(body: Sequence[Line], left: float, right: float) -> float:
+    """The middle of the widest strip between two places in which no word stands."""
+    inside = sorted(
+        (max(word.box[0], left), min(word.box[2], right)) for line in body for word in line.words if word.box[2] > left and word.box[0] < right
+    )
+    best, at = (0.0, (left + right) / 2), left
+    for x0, x1 in [*inside, (right, right)]:
+        best = max(best, (x0 - at, (x0 + at) / 2))
+        at = max(at, x1)
+    return best[1]
+
+
+def _between(body: Sequence[Line], left: float, right: float) -> tuple[Line, ...]:
+    """The words of lines between two places."""
+    parts = (
+        replace(
+            line,
+            words=tuple(word for word in line.words if left <= word.box[0] < right),
+            marks=tuple(mark for mark in line.marks if left <= mark.box[0] < right),
+        )
+        for line in body
+    )
+    return tuple(line for line in parts if line.words)
 
 
 def _subheaded(heads: tuple[Head, ...], body: tuple[Line, ...]) -> tuple[tuple[Head, ...], tuple[Line, ...]]:

@@ -11,6 +11,8 @@ from parsers.stages.footnotes import Note, conditions_of_notes, limited_by
 from service.facts.reading import Conditions
 
 _SPOTS = ("tc", "ta", "tsp")
+_SHORT = 60
+"""A footnote that says for what a value holds is no longer than this. [1]"""
 _NAMES = tuple(field.name for field in fields(Conditions))
 _PRINTED = {
     "vgs": r"V\s?\(?GS\)?\s*[=@]\s*[-\u2212\u2013+±\d]",
@@ -89,8 +91,9 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note]) -> Said:
     }
     trace = ["conditions from the row"]
     if "tc" in card.needs and not any(found[spot] is not None for spot in _SPOTS):
-        found |= _by_caption(entry, own)
-        trace.append("temperature from the caption")
+        noted = _by_notes(notes)
+        found |= noted or _by_caption(entry, own)
+        trace.append("temperature from a footnote" if noted else "temperature from the caption")
     kept = {name: value for name, value in found.items() if value is not None and name in card.keeps}
     if card.key == "qg":
         kept |= _swing(f"{entry.symbol.own} ; {entry.label.own}")
@@ -105,6 +108,17 @@ def _around(entry: Entry) -> str:
     """Words that the entry shares with others: of its paragraph, and of a drawn cell of conditions that stands on no entry's line."""
     condition = entry.condition.shared or (entry.condition.cell if not entry.condition.own else "")
     return f"{entry.label.shared} ; {entry.symbol.shared} ; {condition} ; {entry.label.block}"
+
+
+def _by_notes(notes: Sequence[Note]) -> dict[str, float | str | None]:
+    """The temperature that a short footnote of the row names: ``Tc = 25 °C``."""
+    for note in notes:
+        if len(note.text) < _SHORT:
+            said = conditions_in(note.text)
+            spot = next((name for name in _SPOTS if getattr(said, name) is not None), None)
+            if spot:
+                return {spot: getattr(said, spot)}
+    return {}
 
 
 def _by_caption(entry: Entry, own: str) -> dict[str, float | str | None]:

@@ -15,6 +15,8 @@ _BELOW = 14.0
 """An upright line of a table begins no further below its heading than this. [pt]"""
 _BESIDE = 40.0
 """Without a drawn line the last column ends this far right of its heading. [pt]"""
+_BESIDE_ROW = 9.0
+"""A line no further than this above or below a row belongs to it. [pt]"""
 _STRIP = 3
 """Text of the next column begins after the first strip of this many steps that no word crosses. [1]"""
 _TEXT = (Role.LABEL, Role.CONDITION)
@@ -166,8 +168,9 @@ def _crossings(region: Region, left: float, right: float) -> list[int]:
     steps = max(2, int((right - left) / _STEP))
     crossed = [0] * steps
     below = [head.middle for head in region.heads if head.role.numeric]
+    rows = [line.y for line in region.lines if any(abs((word.box[0] + word.box[2]) / 2 - middle) < _UNDER for word in line.words for middle in below)]
     for line in region.lines:
-        if not any(abs((word.box[0] + word.box[2]) / 2 - middle) < _UNDER for word in line.words for middle in below):
+        if not any(abs(line.y - y) < _BESIDE_ROW for y in rows):
             continue
         for word in line.words:
             for step in range(max(0, int((word.box[0] - left) / _STEP)), min(steps, int((word.box[2] - left) / _STEP) + 1)):
