@@ -69,18 +69,21 @@ def unaccounted_in(entries: Sequence[Entry], read: set[float]) -> Iterator[Unacc
         read: Heights of those that a parameter claims.
 
     Yields:
-        The others; none where nothing of the table was read, for it is then no table of ratings or characteristics.
+        The others, down to the last row that is known; none where nothing of the table was read, for it is then no table of ratings.
     """
-    if not read:
-        return
-    for entry in entries:
-        name = squeezed_name(f"{entry.symbol.own} {entry.label.own or entry.label.block}")
-        if entry.y not in read and not left_on_purpose(name) and any(letter.isdigit() for cell in entry.cells for letter in cell.text):
+    known = [entry.y for entry in entries if entry.y in read or left_on_purpose(_name(entry))]
+    for entry in entries if read else ():
+        figures = any(letter.isdigit() for cell in entry.cells for letter in cell.text)
+        if figures and entry.y not in known and entry.y < max(known):
             yield Unaccounted(
                 page=entry.table.region.page.number,
                 bbox=rounded(entry.box),
                 quote=" ".join([entry.symbol.own, entry.label.own, entry.condition.own, *(cell.text for cell in entry.cells), entry.unit.own])[:400],
             )
+
+
+def _name(entry: Entry) -> str:
+    return squeezed_name(f"{entry.symbol.own} {entry.label.own or entry.label.block}")
 
 
 def trusted(entries: tuple[Entry, ...]) -> tuple[Entry, ...]:

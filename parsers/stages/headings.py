@@ -50,6 +50,8 @@ _MOST_LETTERS = 8
 """A Chinese or Japanese heading is no longer than this. [1]"""
 _STACK = 17.0
 """Lines of one heading stand no further apart than this. [pt]"""
+_STRAY = 2
+"""So many other words beside a heading word, a space apart, make a sentence. [1]"""
 _ASIDE = 40.0
 """A heading word over the values stands no further left of them. [pt]"""
 _FAR = 1.6
@@ -111,6 +113,8 @@ def _reach(heads: tuple[Head, ...]) -> float:
 def _heads(line: Line) -> tuple[Head, ...]:
     """Heading words of a line; nothing where the line is no heading."""
     known, strange = _sorted_words(line)
+    if _is_sentence(line, strange):
+        return ()
     phrases = list(_phrases(strange, line.size))
     special = [phrase for phrase in phrases if _SPECIAL.match(_text(phrase))]
     parts = [phrase for phrase in phrases if phrase not in special and all(PART.match(word.text) for word in phrase)]
@@ -125,6 +129,12 @@ def _heads(line: Line) -> tuple[Head, ...]:
     if odd > len(known) // 2 + (Role.UNIT in roles) or not roles & _VALUED:
         return ()
     return tuple(sorted(known, key=lambda head: head.box[0]))
+
+
+def _is_sentence(line: Line, strange: Sequence[Word]) -> bool:
+    """Whether heading words stand among others as in a sentence, and fewer than two of them stand alone."""
+    runs = [(run, sum(word in strange for word in run)) for run in _phrases(line.words, line.size)]
+    return any(_STRAY <= odd < len(run) for run, odd in runs) and sum(not odd for _, odd in runs) < 2
 
 
 def _sorted_words(line: Line) -> tuple[list[Head], list[Word]]:
