@@ -13,6 +13,7 @@ from parsers.stages.footnotes import notes_on
 from parsers.stages.label import named
 from parsers.stages.lines import lines_in
 from parsers.stages.normalise import candidates_in
+from parsers.stages.packages import with_parts
 from parsers.stages.regions import regions_in
 from parsers.stages.rows import entries_in
 from parsers.stages.statements import statements_on
@@ -98,16 +99,16 @@ def tables_in(pages: Sequence[Page], lines: dict[int, tuple[Line, ...]]) -> Iter
     """The tables whose layout is known; a heading carries over to rows at the top of the next page."""
     last: Region | None = None
     for page in pages:
-        before = last if last is not None and last.page.number == page.number - 1 and not last.carried else None
+        before = last if last is not None and last.page.number == page.number - 1 else None
         for region in regions_in(page, lines[page.number], before):
             last = region
             table = table_of(region)
             if table is not None:
-                yield table
+                yield with_parts(table, lines[page.number])
 
 
 def _belongs(one: Candidate, printed: Sequence[Candidate]) -> bool:
     """Whether a sentence speaks of what the tables state; a junction limit only on a page with a table, for graphs repeat it."""
     if one.key == "tj_max":
         return any(other.page == one.page for other in printed)
-    return any(other.key == one.key for other in printed)
+    return any(other.key == one.key or (one.key.startswith("rth") and other.page == one.page) for other in printed)

@@ -102,7 +102,9 @@ def _with_neighbours(index: int, heads: tuple[Head, ...], lines: Sequence[Line])
 
 def _over(extra: tuple[Head, ...], heads: tuple[Head, ...]) -> bool:
     """Whether loose heading words stand over or under the values; ``Maximum ratings`` at the left is a caption."""
-    first = min((head.box[0] for head in heads if head.role in _VALUED), default=0.0)
+    values = [head.box[0] for head in heads if head.role.numeric]
+    names = [head.box[2] for head in heads if head.role in {Role.LABEL, Role.SYMBOL}]
+    first = min(values) if values else max(names, default=0.0)
     return bool(extra) and all(head.role in {Role.LABEL, Role.SYMBOL} or head.middle > first - _ASIDE for head in extra)
 
 

@@ -50,7 +50,15 @@ def named(entries: Sequence[Entry]) -> tuple[Named, ...]:
             found[at] = Named(entry=entries[at], key=below.key, sure=True, why="the name stands in the same cell, one line down")
     _shared_names(entries, found)
     _centred_names(entries, found)
-    return tuple(one for one in found if one is not None)
+    return tuple(each for one in found if one is not None for each in _both_energies(one))
+
+
+def _both_energies(one: Named) -> Iterator[Named]:
+    """One row may rate single and repeated pulses alike: ``EAS, EAR``."""
+    yield one
+    symbols = squeezed_symbol(one.entry.symbol.own or one.entry.symbol.block)
+    if one.key in {"eas", "ear"} and symbols in {"EASEAR", "EAREAS"}:
+        yield replace(one, key="ear" if one.key == "eas" else "eas", sure=True, why="its symbols name both energies")
 
 
 def _centred_names(entries: Sequence[Entry], found: list[Named | None]) -> None:

@@ -1,6 +1,5 @@
 """Eighth stage: the characters of named entries become numbers, units and conditions."""
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -12,13 +11,13 @@ from parsers.parameters import BY_KEY
 from parsers.stages.divisions import Division, divisions_of
 from parsers.stages.figure import GUESSED, limit_of, numbers_of, quote_of, unit_of, words_of
 from parsers.stages.footnotes import Note, notes_for
+from parsers.stages.headings import PACKAGE
 from parsers.stages.said import Said, said_of
 from service.facts.reading import Conditions
 
-_PACKAGE = re.compile(r"^(?:TO|SOT|SOIC|SO|DPAK|D2PAK|IPAK|SC|DFN|SOP|TSSOP)-?\s?\d")
 _ROW_UNSURE = "the row's words and symbol name different parameters, or it differs in nothing from the row above"
 _UNIT_GUESSED = "the unit's glyph is unreadable"
-_COLUMN_UNSURE = "its column is headed by a package, not by a part"
+_COLUMN_UNSURE = "its column is headed by a package; the part was matched to it by order alone"
 
 
 def candidates_in(rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Candidate]:
@@ -97,7 +96,7 @@ def _doubts(one: Named, card: Card, cell: Cell, said: Said, place: str) -> Itera
     """Each kind of evidence of place that is missing, and why, in words."""
     if not one.sure:
         yield "row", _ROW_UNSURE
-    if _PACKAGE.match(cell.column.cond.part or ""):
+    if PACKAGE.match(cell.column.cond.part or "") or PACKAGE.match(cell.column.cond.note or ""):
         yield "column", _COLUMN_UNSURE
     if place == GUESSED:
         yield "unit", _UNIT_GUESSED

@@ -31,6 +31,7 @@ class Statement:
 
 _NUMBER = r"(?P<number>\d{1,4}(?:\.\d+)?)"
 _DEGREE = r"\s*(?:°|˚|º|o|℃)?\s?C?"
+_PER_WATT = r"\s*(?:°|˚|º|o)?\s?[CK]\s?/\s?W"
 STATEMENTS = (
     Statement(
         key="id_cont",
@@ -42,16 +43,20 @@ STATEMENTS = (
             re.IGNORECASE,
         ),
     ),
-    Statement(key="tj_max", unit="degC", pattern=re.compile(rf"T\s?v?J\s?[(,_]?\s?max\.?\)?\s*=\s*{_NUMBER}{_DEGREE}", re.IGNORECASE)),
     Statement(
-        key="rth_ja", unit="K/W", pattern=re.compile(rf"(?<![\d.]){_NUMBER}\s*(?:°|˚|º|o)?\s?[CK]\s?/\s?W\s+(?:when |if )?mounted", re.IGNORECASE)
+        key="rth_jc",
+        unit="K/W",
+        pattern=re.compile(rf"max(?:imum|\.)?\s+R\s?[θΘq]?\s?JC\s*(?:=|is|of)\s*{_NUMBER}{_PER_WATT}", re.IGNORECASE),
     ),
+    Statement(key="tj_max", unit="degC", pattern=re.compile(rf"T\s?v?J\s?[(,_]?\s?max\.?\)?\s*=\s*{_NUMBER}{_DEGREE}", re.IGNORECASE)),
     Statement(
         key="rth_ja",
         unit="K/W",
-        pattern=re.compile(rf"steady[- ]state conditions?\s*(?:is|of|=|:)\s*{_NUMBER}\s*(?:°|˚|º|o)?\s?[CK]\s?/\s?W", re.IGNORECASE),
+        pattern=re.compile(rf"(?<![\d.]){_NUMBER}{_PER_WATT}\s+(?:(?:when |if )?mounted|on\s+(?:a\s+)?1-?\s?in)", re.IGNORECASE),
     ),
+    Statement(key="rth_ja", unit="K/W", pattern=re.compile(rf"steady[- ]state conditions?\s*(?:is|of|=|:)\s*{_NUMBER}{_PER_WATT}", re.IGNORECASE)),
 )
+"""Sentences whose value a table does not hold, or not alone."""
 
 
 def statements_on(page: int, lines: Sequence[Line]) -> Iterator[Candidate]:
