@@ -176,6 +176,7 @@ class Text:
         block: All text of the paragraph that the entry's line belongs to, or that stands centred on a group of entries.
         cell: All text between the drawn lines above and below the entry; empty where none are drawn.
         shared: Text of the paragraph or cell that stands on no other entry's line.
+        stray: Words of the entry's line that stand in a column of values and are no value.
         near: The nearest paragraph of the cell where none speaks of the entry.
         peers: How many entries stand between those drawn lines.
         marks: Footnote marks beside the text.
@@ -186,6 +187,7 @@ class Text:
     cell: str = ""
     shared: str = ""
     near: str = ""
+    stray: str = ""
     peers: int = 0
     marks: tuple[str, ...] = ()
 

@@ -1,14 +1,14 @@
 """Numbers as sheets print them, by a fixed grammar."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 MINUS = "-\u2212\u2013\u2014\u00ad\uff0d\u2010\u2011\u2012"
 """Characters that sheets set for a minus sign."""
-_DIGITS = r"(?:[1-9]\d{0,2}(?:[,\u00a0 ]\d{3})+(?:\.\d+)?(?!\d)|\d{1,6}(?:\s?[.,]\s?\d{1,6})?|\.\d{1,6})"
+_DIGITS = r"(?:[1-9][0-9]{0,2}(?:[,\u00a0 ][0-9]{3})+(?:\.[0-9]+)?(?![0-9])|[0-9]{1,6}(?:\s?[.,]\s?[0-9]{1,6})?|\.[0-9]{1,6})"
 _NUMBER = re.compile(rf"(?:(?P<sign>±|\+\s?/\s?[{MINUS}]|\+|[{MINUS}])\s?)?(?P<digits>{_DIGITS})")
 _PLACEHOLDER = re.compile(rf"^[{MINUS}_.*/\s…]*$")
-_MARK = re.compile(r"\(cid:\d+\)|[\ue000-\uf8ff]")
+_MARK = re.compile(r"\(cid:[0-9]+\)|[\ue000-\uf8ff]")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,11 +56,13 @@ def number_at(text: str, start: int = 0) -> Number | None:
 
 def numbers_in(text: str) -> tuple[Number, ...]:
     """All numbers of a text that stand free of letters before them."""
-    return tuple(
-        _number(found)
-        for found in _NUMBER.finditer(text)
-        if not (found.start() and (text[found.start() - 1].isalnum() or text[found.start() - 1] == "."))
-    )
+    return tuple(_number(found) for found in _NUMBER.finditer(text) if not _joined(text, found))
+
+
+def _joined(text: str, found: re.Match[str]) -> bool:
+    """Whether letters, digits of another script, a point or an underscore before a number, or one after it, make it part of something else."""
+    before, after = text[: found.start()][-1:], text[found.end() :][:1]
+    return before.isalnum() or (before in {".", "_"} and bool(before)) or after == "_"
 
 
 def _number(found: re.Match[str]) -> Number:
@@ -78,9 +80,14 @@ def _number(found: re.Match[str]) -> Number:
     )
 
 
+def as_fraction(number: Number) -> Number | None:
+    """The other way to read a comma before three digits: as the comma of a fraction; None where there is no such comma."""
+    return replace(number, value=number.value / 1000) if re.search(r"[1-9][0-9]{0,2},[0-9]{3}$", number.printed) else None
+
+
 def plain_value(digits: str) -> float:
     """Value of digits with at most one fraction: a comma before three digits parts thousands, any other comma is decimal."""
-    if re.fullmatch(r"\d{1,3}(,\d{3})+(\.\d+)?", digits) and not digits.startswith("0"):
+    if re.fullmatch(r"[0-9]{1,3}(,[0-9]{3})+(\.[0-9]+)?", digits) and not digits.startswith("0"):
         digits = digits.replace(",", "")
     whole, _, fraction = digits.replace(",", ".").partition(".")
     if not fraction:

@@ -43,4 +43,4 @@ def unit_named(text: str) -> str | None:
     if plain[:1] == "M" and plain.lower() != "ma" and len(plain) > 1:
         return None
     plain = re.sub(r"(?:^|(?<=/))[oθq?\ufffd]C", "C", plain)
-    return _NAMES.get(plain.lower())
+    return None if plain == "S" else _NAMES.get(plain.lower())

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
+from parsers.grammar.number import plain_value
 from parsers.grid import Candidate
 from service.facts import identities
 from service.facts.reading import Limit
@@ -34,7 +35,8 @@ def _with_commas(known: list[Candidate]) -> list[Candidate]:
 
 
 def _comma(one: Candidate, *, fractions: bool, points: bool) -> Candidate:
-    if points and not fractions:
+    taken = abs(one.value) != plain_value(re.sub(r"[^0-9.,]", "", one.printed))
+    if (points and not fractions and not taken) or (fractions and not points and taken):
         return one
     if fractions and not points:
         scale = one.si / one.value

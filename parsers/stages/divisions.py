@@ -61,7 +61,7 @@ def _filled(rows: Sequence[Named], said: Sequence[tuple[Conditions, ...]], named
 
 def _text(entry: Entry) -> str:
     """The words of a row in which a part or a channel may be named: its own first, then those of its drawn cell."""
-    own = f"{entry.condition.own} ; {entry.label.own} ; {entry.symbol.own}"
+    own = f"{entry.condition.own} ; {entry.condition.stray} ; {entry.label.own} ; {entry.symbol.own}"
     if _parts(own) or channel_named(own) or entry.condition.peers > 1:
         return own
     return f"{own} ; {entry.condition.cell}"

@@ -52,6 +52,8 @@ _STACK = 17.0
 """Lines of one heading stand no further apart than this. [pt]"""
 _STRAY = 2
 """So many other words beside a heading word, a space apart, make a sentence. [1]"""
+_KNOWN = 4
+"""An unknown word is a heading only among so many known ones. [1]"""
 _ASIDE = 40.0
 """A heading word over the values stands no further left of them. [pt]"""
 _FAR = 1.6
@@ -127,10 +129,21 @@ def _heads(line: Line) -> tuple[Head, ...]:
     if not any(role.numeric for role in roles):
         known += [_value(phrase) for phrase in (special if len(special) > 1 else parts)]
     known = _with_label(known, other)
+    known += [
+        Head(role=Role.CONDITION, box=hull([word.box for word in phrase]), text=_text(phrase)) for phrase in other if _is_between(phrase, known)
+    ]
     odd = len(other) - any(head.text == _text(phrase) for head in known for phrase in other[:1])
     if odd > len(known) // 2 + (Role.UNIT in roles) or not roles & _VALUED:
         return ()
     return tuple(sorted(known, key=lambda head: head.box[0]))
+
+
+def _is_between(phrase: Sequence[Word], heads: Sequence[Head]) -> bool:
+    """Whether an unknown word stands as a heading of its own between two known ones: ``Type``, ``Device``."""
+    if len(phrase) > 1 or len(heads) < _KNOWN or not phrase[0].text.isalpha():
+        return False
+    box = phrase[0].box
+    return any(head.box[2] < box[0] for head in heads) and any(head.box[0] > box[2] for head in heads)
 
 
 def _is_sentence(line: Line, strange: Sequence[Word]) -> bool:

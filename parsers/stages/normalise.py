@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from parsers.grammar.number import Number, is_placeholder
+from parsers.grammar.number import Number, as_fraction, is_placeholder
 from parsers.grammar.unit import SCALE
 from parsers.grid import Candidate, Cell, Named, hull
 from parsers.parameter import Card
@@ -66,8 +66,11 @@ def _candidates(one: Named, card: Card, cell: Cell, said: Said) -> Iterator[Cand
     """The values of one cell: one, but for a gate rating, whose cell may hold both ends."""
     unit, place = unit_of(cell, one.entry, card, said.cond.id)
     for number in numbers_of(cell, card):
-        if unit is not None and card.low <= abs(number.value) * SCALE[unit] <= card.high:
-            yield _candidate(one, card, cell, said, number, unit, place)
+        if unit is None:
+            return
+        plausible = [each for each in (number, as_fraction(number)) if each and card.low <= abs(each.value) * SCALE[unit] <= card.high]
+        if plausible:
+            yield _candidate(one, card, cell, said, plausible[0], unit, place)
 
 
 def _candidate(one: Named, card: Card, cell: Cell, said: Said, number: Number, unit: str, place: str) -> Candidate:

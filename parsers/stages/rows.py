@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from parsers.grammar.channel import channel_named
 from parsers.grammar.number import is_placeholder, numbers_in, without_marks
@@ -48,6 +48,7 @@ def entries_in(table: Table) -> tuple[Entry, ...]:
 
 def _entry(table: Table, one: Spread, cells: tuple[Cell, ...], at: int, spread: Sequence[Spread], said: "dict[int, _Said]") -> Entry:
     texts = {role: _together([said[index].about(at) for index in said if table.columns[index].role is role]) for role in _LEFT}
+    texts[Role.CONDITION] = _with_stray(texts[Role.CONDITION], one, table.columns)
     boxes = [cell.box for cell in cells] + [word.box for word in one.line.words]
     return Entry(
         table=table,
@@ -60,6 +61,17 @@ def _entry(table: Table, one: Spread, cells: tuple[Cell, ...], at: int, spread: 
         caption=_section(table, one.line, spread),
         box=hull(boxes),
     )
+
+
+def _with_stray(condition: Text, one: Spread, columns: Sequence[Column]) -> Text:
+    """Words in a column of values that are no value are said of the row: a channel or a part in a column without a heading."""
+    stray = [
+        word.text
+        for at, words in sorted(one.words.items())
+        if at != _OUTSIDE and columns[at].role.numeric and not _holds_value(words)
+        for word in words
+    ]
+    return replace(condition, stray=" ".join(stray))
 
 
 def _together(texts: Sequence[Text]) -> Text:

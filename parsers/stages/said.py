@@ -83,7 +83,7 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note]) -> Said:
     Returns:
         The row's own words first, then those of its paragraph where they are unanimous, then caption and footnotes.
     """
-    own = f"{entry.label.own} ; {entry.symbol.own} ; {entry.condition.own}"
+    own = f"{entry.label.own} ; {entry.symbol.own} ; {entry.condition.own} ; {entry.condition.stray}"
     around = _around(entry)
     first, second, counts = conditions_in(own), conditions_in(around), counts_of(around)
     found: dict[str, float | str | None] = {

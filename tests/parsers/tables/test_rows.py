@@ -159,4 +159,5 @@ def test_the_box_is_tight_on_the_number_and_the_quote_holds_it(read):
 
     assert one.bbox == (480.0, 110.5, 495.0, 119.5)
     assert one.printed in one.quote
-    assert one.row_bbox[0] <= 50 and one.row_bbox[2] >= 540
+    assert one.row_bbox[0] <= 50
+    assert one.row_bbox[2] >= 540

@@ -1,0 +1,82 @@
+"""What the numbers of one sheet say about each other: support, a flag, a doubt."""
+
+from hand_made import page
+
+RATED = (100, (50, "Parameter"), (250, "Symbol"), (400, "Value"), (500, "Unit"))
+CASE = (86, (50, "Absolute maximum ratings TC = 25 °C unless otherwise noted"))
+
+
+def sheet(power="333", junction="175", current="202"):
+    """A sheet with the figures that power, resistance and current meet in; IRF1404's unless told otherwise."""
+    return page(
+        CASE,
+        RATED,
+        (115, (50, "Continuous drain current"), (250, "ID"), (400, current), (500, "A")),
+        (129, (50, "Power dissipation"), (250, "PD"), (400, power), (500, "W")),
+        (143, (50, "Operating junction temperature"), (250, "TJ"), (400, junction), (500, "°C")),
+        (157, (50, "Junction to case"), (250, "RthJC"), (400, "0.45"), (500, "K/W")),
+        (171, (50, "Drain-source on-resistance VGS = 10 V"), (250, "RDS(on)"), (400, "4"), (500, "mΩ")),
+        (300, (50, "Calculated continuous current. Package limitation current is 75 A.")),
+    )
+
+
+def by_key(readings):
+    """Readings by key; sentences below the tables apart."""
+    return {one.key: one for one in readings if one.cond.where is None}
+
+
+def test_power_and_resistance_that_agree_support_each_other(read):
+    """333 W times 0.45 K/W is 150 K."""
+    found = by_key(read(sheet()))
+
+    assert "identity:power" in found["pd"].evidence
+    assert "identity:power" in found["rth_jc"].evidence
+
+
+def test_a_sheet_that_contradicts_itself_is_flagged_and_read(read):
+    """The figures are printed so; whether they are true is not the reader's to say."""
+    found = by_key(read(sheet(power="280")))
+
+    assert found["pd"].flags == ("contradicts:power",)
+    assert found["pd"].status == "accepted"
+
+
+def test_a_power_far_off_goes_to_a_person(read):
+    """A factor of ten is a misreading of one of the three."""
+    found = by_key(read(sheet(power="33")))
+
+    assert found["pd"].status == "review"
+    assert "power times thermal resistance" in found["pd"].why.lower()
+
+
+def test_a_current_above_the_package_limit_is_the_silicons(read):
+    """A footnote states 75 A; 202 A can only be what the silicon would carry."""
+    readings = read(sheet())
+
+    assert by_key(readings)["id_cont"].cond.limited_by == "silicon"
+    assert [(one.value, one.cond.limited_by) for one in readings if one.cond.where == "footnote"] == [(75.0, "package")]
+
+
+def test_a_row_out_of_order_goes_to_a_person(read):
+    """A typical value above the largest is two columns taken for each other."""
+    head = (100, (50, "Parameter"), (200, "Symbol"), (270, "Conditions"), (400, "Min."), (440, "Typ."), (480, "Max."), (530, "Unit"))
+    readings = read(page(head, (115, (50, "On-resistance"), (200, "RDS(on)"), (270, "VGS = 10 V"), (440, "4.0"), (480, "3.0"), (530, "mΩ"))))
+
+    assert {one.status.value for one in readings} == {"review"}
+
+
+def test_a_sheet_without_a_switch_gives_nothing_unseen(read):
+    """A diode's sheet rates power and junction too."""
+    readings = read(page(CASE, RATED, (115, (50, "Power dissipation"), (250, "PD"), (400, "5"), (500, "W"))))
+
+    assert {one.status.value for one in readings} == {"review"}
+
+
+def test_a_comma_before_three_digits_is_what_the_sheets_other_numbers_say(read):
+    """Fractions with a comma elsewhere make it a fraction; nothing elsewhere leaves it to a person."""
+    head = (100, (50, "Parameter"), (200, "Symbol"), (270, "Conditions"), (400, "Min."), (440, "Typ."), (480, "Max."), (530, "Unit"))
+    row = (115, (50, "On-resistance"), (200, "RDS(on)"), (270, "VGS = 10 V, ID = 1 A"), (480, "1,250"), (530, "Ω"))
+    other = (129, (50, "Diode forward voltage"), (200, "VSD"), (270, "IS = 1 A"), (480, "1,2"), (530, "V"))
+
+    assert [(one.value, one.status.value) for one in read(page(head, row, other)) if one.key == "rds_on"] == [(1.25, "accepted")]
+    assert [one.status.value for one in read(page(head, row))] in (["review"], [])
