@@ -173,6 +173,22 @@ def test_inductance_of_a_wire_a_pair_and_a_rectangle():
     assert inductance.rectangle_h(width_m=1, height_m=0.3, **wire) * 1e6 == pytest.approx(2.39090, rel=1e-4)
 
 
+@pytest.mark.parametrize(
+    ("form", "sizes"),
+    [
+        (inductance.straight_wire_h, {"length_m": 1}),
+        (inductance.wire_pair_h, {"length_m": 1, "spacing_m": 0.02}),
+        (inductance.rectangle_h, {"width_m": 1, "height_m": 0.3}),
+        (inductance.circular_loop_h, {"loop_radius_m": 0.25}),
+    ],
+)
+def test_a_loop_of_twice_the_size_has_twice_the_inductance(form, sizes):
+    """Inductance grows in proportion when everything grows, the wire too (dimensional analysis)."""
+    small = form(**sizes, radius_m=2.82095e-3)
+
+    assert form(**{name: 2 * size for name, size in sizes.items()}, radius_m=2 * 2.82095e-3) == pytest.approx(2 * small)
+
+
 def test_inductance_of_a_round_loop():
     """Section 9: R 0.25 m of the same wire is 1.512 uH."""
     assert inductance.circular_loop_h(loop_radius_m=0.25, radius_m=2.82095e-3) * 1e6 == pytest.approx(1.512, abs=5e-4)

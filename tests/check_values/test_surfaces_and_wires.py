@@ -122,6 +122,11 @@ def test_the_standards_own_temperature_correction(degrees_c, factor):
     assert 0.780e-3 / warm == pytest.approx(factor, abs=5e-4)
 
 
+def test_a_longer_rated_conductor_has_more_resistance():
+    """By hand: 2.5 m of 0.780 mohm/m at 45 degC is 1.95 x 1.1 = 2.145 mohm."""
+    assert conductor.rated_wire_resistance_ohm(length_m=2.5, ohm_per_m=0.780e-3, rise_k=25) == pytest.approx(2.145e-3)
+
+
 def test_radius_of_a_bundle():
     """By hand: four conductors of pi mm2 count as one of 4 pi mm2, radius 2 mm."""
     assert conductor.outer_radius_m(area_m2=3.14159265e-6, conductors=4) == pytest.approx(2e-3)
