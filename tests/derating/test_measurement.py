@@ -48,6 +48,37 @@ def test_a_heat_test_gives_a_band_that_holds_the_truth():
     assert "closed case" in found.name
 
 
+def test_the_rise_of_a_test_by_hand():
+    """62 +- 1 degC in 22 +- 0.5 degC: at least 61 - 22.5 = 38.5 K; at most 63 - 21.5 = 41.5 K, of which a probe may have missed a tenth."""
+    test = HeatTest(
+        current_a=read(40, "A"), probe_c=read(62, "degC", give_or_take=1), air_c=read(22, "degC", give_or_take=0.5), spot=Spot.TAB, lid_on=True,
+    )
+
+    assert test.rise_k == pytest.approx((38.5, 46.111), abs=1e-3)
+
+
+def test_both_ends_of_a_heat_test_by_hand():
+    """60 A through six, tab at 75 degC in 35 degC: 40 K over the heat of 5 mohm, and 44.4 K over that of 4 mohm, with 0.75 K/W inside."""
+    found = junction_to_air(CASE, BANK, heat_test(amperes=60, probe_c=75, air_c=35))
+    largest_w = 100 * 5e-3 * (348.15 / 298.15) ** 2.3
+    typical_w = 100 * 4e-3 * ((75 + 40 / 9 + 273.15) / 298.15) ** 1.7
+
+    assert found.least == pytest.approx(40 / largest_w)
+    assert found.most == pytest.approx(40 / 0.9 / typical_w + 0.75)
+
+
+def test_a_probe_farther_from_the_silicon_proves_less():
+    """What lies between the spot and the junction comes on top of the rise."""
+    proven = [allowed_current(CASE, BANK, heat_test(spot=spot), limit_c=175).least for spot in (Spot.TAB, Spot.BOARD)]
+
+    assert proven[1] < proven[0]
+
+
+def test_an_air_above_the_limit_allows_nothing():
+    """A limit of 30 degC in air of 40 degC."""
+    assert allowed_current(CASE, BANK, heat_test(), limit_c=30).least == 0
+
+
 def test_an_open_case_says_what_it_did_not_cover():
     """The air inside the closed case is then the ambient to take."""
     assert "air inside the closed one" in junction_to_air(CASE, BANK, heat_test(lid_on=False)).name

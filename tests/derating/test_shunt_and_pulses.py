@@ -13,13 +13,15 @@ def of(check, changes=None, text=WHOLE, **options):
 
 
 def test_a_shunt_within_its_rating_holds():
-    """By hand: 90 A through 0.25 mohm is 2.025 W of 5 W and 22.5 mV; a millivolt is 4 A; 5 W would be 141.42 A."""
+    """By hand, 0.25 mohm: 90 A are 2.025 W of 5 W and 22.5 mV; 180 A are 8.1 W and 45 mV; a millivolt is 4 A; 5 W would be 141.42 A."""
     finding = of(shunt)
 
     assert finding.outcome is Outcome.HOLDS
     assert (finding.demand.value, finding.limit.value) == pytest.approx((2.025, 5))
     assert finding.values["drop_v"].worst == pytest.approx(0.0225)
     assert finding.values["trip_a_per_mv"].worst == pytest.approx(4)
+    assert finding.values["surge_drop_v"].worst == pytest.approx(0.045)
+    assert finding.values["surge_power_w"].worst == pytest.approx(8.1)
     assert shunt.continuous_a(case_of(WHOLE)) == pytest.approx(141.42, abs=0.01)
 
 

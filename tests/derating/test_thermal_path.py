@@ -42,6 +42,20 @@ def test_the_temperature_found_sheds_the_heat_by_an_independent_package(power, a
     assert convected + ht.q_rad(emissivity, warm + 273.15, air + 273.15) * 0.02 == pytest.approx(power, rel=0.03)
 
 
+def test_interfaces_and_surfaces_are_as_printed():
+    """Flat greased: IRF1404 and others 0.50 K/W, IRFP1405 0.24 K/W; emissivities of NXP AN11113 rev 2, Table 1."""
+    assert {name: fact.value for name, fact in GREASED.items()} == {"TO-220": 0.50, "TO-247": 0.24}
+    assert [fact.value for fact in EMISSIVITY.values()] == [0.95, 0.8, 0.04]
+
+
+def test_a_plate_that_only_convects_has_the_band_of_its_convection():
+    """Laminar convection grows as the fourth root of the rise, so a factor f on it makes f^-0.8 of the resistance: 1.2 and 0.8."""
+    bare = surface(plate(0.0), power_w=4, air_c=25, shared_by=2).resistance
+
+    assert bare.least / bare.value == pytest.approx(1.2**-0.8, rel=0.01)
+    assert bare.most / bare.value == pytest.approx(0.8**-0.8, rel=0.01)
+
+
 def test_a_path_adds_up_as_published():
     """CV54: Nexperia AN90003 Table 9, steps of 0.8, 12.2, 4, 15 and 27.4 K/W make 59.4 K/W."""
     steps = tuple(Step(name=f"step {i}", resistance=typed(kpw, "K/W")) for i, kpw in enumerate((0.8, 12.2, 4, 15, 27.4)))
