@@ -132,9 +132,10 @@ def match(label: str, symbol: str, entry: Entry) -> tuple[Card, bool, str] | Non
     """The one card that words and symbol allow, whether both agree, and how it was found."""
     name = squeezed_name(f"{re.sub(_SUM, ' ', label)} {' '.join(_KINDS.findall(entry.condition.own))}")
     signs = set(_symbols(label, symbol))
-    words = [card for card in CARDS if _says(card.words, name) and not _says(card.never, name) and _fits(card, entry)]
+    whole = f"{name} {squeezed_name(re.sub(_SUM, ' ', entry.label.block))}"
+    words = [card for card in CARDS if _says(card.words, name) and not _says(card.never, whole) and _fits(card, entry)]
     marks = [card for card in CARDS if any(re.fullmatch(pattern, sign) for pattern in card.symbols for sign in signs)]
-    marks = [card for card in marks if not _says(card.never, name) and _fits(card, entry)]
+    marks = [card for card in marks if not _says(card.never, whole) and _fits(card, entry)]
     both = [card for card in words if card in marks]
     if len(both) == 1:
         return both[0], True, "words and symbol agree"

@@ -37,10 +37,16 @@ def candidates_in(rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Cand
         same = above is not None and above[0].key == row.key
         if above is not None and same:
             said = said.completed(above[1], card)
-        told = not same or above is None or said.cond != above[1] or division.conds != (Conditions(),)
+        told = not same or above is None or said.cond != above[1] or division.conds != (Conditions(),) or _says_more(row, above[0])
         one = replace(row, sure=row.sure and division.sure and told)
         above = (row, said.cond)
         yield from _values(one, card, said, division)
+
+
+def _says_more(row: Named, above: Named) -> bool:
+    """Whether a row has words of its own that the row above of the same parameter has not: a board, a test, another symbol."""
+    mine, theirs = (f"{one.entry.symbol.own} {one.entry.label.own} {one.entry.condition.own}".strip() for one in (row, above))
+    return bool(mine) and mine != theirs
 
 
 def _values(one: Named, card: Card, said: Said, division: Division) -> Iterator[Candidate]:

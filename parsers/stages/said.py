@@ -20,7 +20,7 @@ _PRINTED = {
     "tc": r"T\s?\(?(?:[Cc]|case|mb)\)?\s*[=@]",
     "ta": r"T\s?\(?(?:[Aa]|amb)\)?\s*[=@]",
 }
-_WITHOUT_VALUE = re.compile(r"\b(?:V\s?GS|V\s?DS|I\s?SD?)\s*=?\s*(?:V\b|A\b)|\b(?:V\s?GS|I\s?D)\s*=\s*(?:[,;]|$)")
+_WITHOUT_VALUE = re.compile(r"\b(?:V\s?GS|V\s?DS|I\s?SD?)\s*=?\s*(?:V\b(?!\s?[DG]S)|A\b)|\b(?:V\s?GS|I\s?D)\s*=\s*(?:[,;]|$)")
 _DEGREES = re.compile(r"\d{2,3}\s*(?:°|˚|º|℃|\(cid:\d+\)|o)?\s*C\b|\bT\s?[AaCc]\s*=|\d{2,3}\s*[°˚º℃]")
 _KINDS = re.compile(r"transient|dynamic|static|peak|pulsed|recommended|operational", re.IGNORECASE)
 
