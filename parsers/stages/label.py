@@ -132,7 +132,7 @@ def match(label: str, symbol: str, entry: Entry) -> tuple[Card, bool, str] | Non
     """The one card that words and symbol allow, whether both agree, and how it was found."""
     name = squeezed_name(f"{re.sub(_SUM, ' ', label)} {' '.join(_KINDS.findall(entry.condition.own))}")
     signs = set(_symbols(label, symbol))
-    whole = f"{name} {squeezed_name(re.sub(_SUM, ' ', entry.label.block))}"
+    whole = f"{name} {' '.join(_KINDS.findall(entry.label.block))}".lower()
     words = [card for card in CARDS if _says(card.words, name) and not _says(card.never, whole) and _fits(card, entry)]
     marks = [card for card in CARDS if any(re.fullmatch(pattern, sign) for pattern in card.symbols for sign in signs)]
     marks = [card for card in marks if not _says(card.never, whole) and _fits(card, entry)]
