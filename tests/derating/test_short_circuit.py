@@ -4,6 +4,7 @@ import numpy as np
 import pytest
 from boards import FOUR_FIELDS, WHOLE, case_of
 from scipy.integrate import quad
+from scipy.optimize import brentq
 
 from service.derating.case import Corner
 from service.derating.checks.short_circuit import CHECK
@@ -202,3 +203,58 @@ def test_extra_inductance_counts_beside_a_stated_loop():
     split = found({"fault": {"loop_inductance": "1.2 uH", "extra_inductance": "0.3 uH"}})
 
     assert split.values["turn_off_current_a"].worst == pytest.approx(538.6, rel=5e-4)
+
+
+def test_leads_in_parallel_share_the_current_but_not_the_loop():
+    """Two conductors a polarity halve the resistance; their inductance counts by the bundle's outer size, so it falls by far less."""
+    stated = {"leads": {"length": "1 m", "size": "25 mm2", "spacing": "20 mm"}, "fault": {"loop_inductance": None, "extra_inductance": "0 uH"}}
+    one, two = (case_of(LOOP, {**stated, "leads": {**stated["leads"], "conductors": count}}) for count in (1, 2))
+    ohms = [next(q.worst for q in loop_quantities(case) if q.key == "lead_resistance") for case in (one, two)]
+
+    assert ohms[1] == pytest.approx(ohms[0] / 2)
+    # By hand: 0.4 uH/m x (ln(20 / 3.98942) + 1/4).
+    assert inductance_h(two).value * 1e6 == pytest.approx(0.4 * (np.log(20 / 3.98942) + 0.25), rel=1e-4)
+
+
+def test_more_than_the_pulsed_current_is_said_to_lie_outside_the_sheet():
+    """538.6 A over six switches are 89.8 A each."""
+    assert "outside the sheet" in found({"typed.A": {"id_pulse": {"max": "80 A"}}}).text
+    assert "outside the sheet" not in found({"typed.A": {"id_pulse": {"max": "100 A"}}}).text
+
+
+def test_a_cold_switch_is_not_promised_more_than_the_sheet_prints():
+    """At -20 degC the straight rule stays at its figure for 25 degC: 0.88 x 400 mJ."""
+    cold = found({"typed.A": {"zth": None}, "cooling": {"ambient": "-20 °C"}, "fault": {"protection_delay": "1 us"}})
+
+    assert cold.values["allowed_energy_j"].worst == pytest.approx(0.352)
+
+
+def test_of_several_printed_energies_the_smallest_counts():
+    """400 mJ and 90 mJ: 0.88 x 90 mJ at 25 degC and below."""
+    two = {"zth": None, "eas": [{"max": "400 mJ", "id": "600 A"}, {"max": "90 mJ", "id": "700 A"}]}
+    finding = found({"typed.A": two, "cooling": {"ambient": "-20 °C"}, "fault": {"protection_delay": "1 us"}})
+
+    assert finding.values["allowed_energy_j"].worst == pytest.approx(0.0792)
+
+
+def test_a_known_impedance_derates_the_printed_energy_by_the_thermal_form():
+    """Scipy's brentq on the typed points: 2 (175 - T) / (1.3 x 52 V x 600 A) = Z(t), and energies in proportion to t."""
+    finding = found()
+
+    def lasting(start_c):
+        allowed = 2 * (175 - start_c) / (1.3 * 52 * 600)
+        return brentq(lambda t: np.exp(np.interp(np.log(t), np.log([1e-6, 244e-6]), np.log([0.0032, 0.05]))) - allowed, 1e-6, 244e-6, xtol=1e-14)
+
+    expected = 0.4 * lasting(finding.values["junction_degc"].worst) / lasting(25)
+
+    assert finding.values["allowed_energy_j"].worst == pytest.approx(expected, rel=1e-6)
+
+
+def test_heat_during_a_long_delay_decides_where_the_energy_does_not():
+    """With 100 J at 5 kA allowed it is the bound RthJC on the junction that stays open, until a curve is read."""
+    finding = found({"typed.A": {"zth": None, "eas": {"max": "100 J", "id": "5000 A"}}, "fault": {"protection_delay": "488 us"}})
+
+    assert finding.outcome is Outcome.HOLDS_IF
+    assert finding.condition.quantity == "transient_impedance"
+    # By hand at most: 427 A each in 4.5 mohm grown to 5.1 mohm are 930 W; 150 K less the running rise over that is 0.16 K/W.
+    assert 0.13 < finding.condition.value < 0.20
