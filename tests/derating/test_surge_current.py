@@ -154,3 +154,27 @@ def test_heat_beyond_the_pulsed_current_is_said_to_lie_outside_the_sheet():
 
     assert "outside the sheet" in finding.text
     assert "outside the sheet" not in only(case_of(WHOLE)).text
+
+
+def test_switches_on_their_own_copper_end_where_a_stiff_integrator_ends():
+    """Scipy's Radau: 40 K/W each, 60 J/K shared by twelve switches, RthJC 0.75 K/W without mass; a low switch of 4 mohm beside five of 5."""
+    board = {"claim": {"surge": "160 A for 10 s"}, "cooling": {"junction_to_air": "40 K/W", "board_heat_capacity": "60 J/K"}}
+    cold, many = np.array([4e-3, 5e-3]), np.array([1, 5])
+
+    def heats(copper_c, amperes):
+        warm = np.array(copper_c)
+        for _ in range(60):
+            ohms = cold * ((warm + 273.15) / 298.15) ** 2.3
+            power = (amperes / (many / ohms).sum()) ** 2 / ohms
+            warm = copper_c + 0.75 * power
+        return power
+
+    copper = np.array([40.0, 40.0])
+    for _ in range(400):
+        copper = 40 + 39.25 * heats(copper, 80.0)
+    course = solve_ivp(lambda _, c: (heats(c, 160.0) - (c - 40) / 39.25) / 5, (0, 10), copper, method="Radau", rtol=1e-8, atol=1e-8)
+    end = course.y[:, -1]
+
+    values = only(case_of(FOUR_FIELDS, board)).values
+    assert values["junction_degc"].worst == pytest.approx(end[0] + 0.75 * heats(end, 160.0)[0], abs=0.1)
+    assert values["board_degc"].worst is None
