@@ -24,7 +24,9 @@ def crosschecked(candidates: Iterable[Candidate]) -> tuple[Candidate, ...]:
     known = _with_commas(list(candidates))
     if not _is_switch(known):
         return tuple(replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, _NO_SWITCH)) for one in known)
-    return tuple(_ordered(_power(_packaged(one, known), known), known) for one in known)
+    for relation in (_packaged, _power, _ordered, _possible, _pulsed, _insulated, _falling):
+        known = [relation(one, known) for one in known]
+    return tuple(known)
 
 
 def _with_commas(known: list[Candidate]) -> list[Candidate]:
@@ -103,3 +105,50 @@ def _ordered(one: Candidate, known: Sequence[Candidate]) -> Candidate:
     if one.key == "vgs_max" or identities.in_order(least=row.get(Limit.MIN), typical=row.get(Limit.TYP), most=row.get(Limit.MAX)):
         return one
     return replace(one, evidence=one.evidence - {"column"}, lacks=(*one.lacks, "least, typical and largest value of its row are not in order"))
+
+
+def _possible(one: Candidate, known: Sequence[Candidate]) -> Candidate:  # noqa: ARG001  every relation is asked alike
+    """A switch is not on without a gate voltage; a threshold and a breakdown are not measured with one."""
+    gate = abs(one.cond.vgs) if one.cond.vgs is not None else None
+    if (one.key == "rds_on" and gate == 0) or (one.key in {"vgs_th", "vbr_dss"} and gate):
+        return _without_row(one, f"{one.key} is not measured at a gate voltage of {one.cond.vgs:g} V")
+    return one
+
+
+def _pulsed(one: Candidate, known: Sequence[Candidate]) -> Candidate:
+    """A pulsed rating below a continuous one is another row's."""
+    if one.key != "id_pulse":
+        return one
+    continuous = [abs(other.si) for other in known if other.key == "id_cont" and other.cond.limited_by != "silicon" and _same(one, other)]
+    if all(identities.pulse_covers(continuous_a=ampere, pulsed_a=abs(one.si)) for ampere in continuous):
+        return one
+    return _without_row(one, "it is below the continuous current")
+
+
+def _insulated(one: Candidate, known: Sequence[Candidate]) -> Candidate:
+    """The way to the air is longer than the way to the case."""
+    if one.key != "rth_ja":
+        return one
+    cases = [other.si for other in known if other.key == "rth_jc" and other.limit is one.limit and _same(one, other)]
+    return one if all(one.si > case for case in cases) else _without_row(one, "it is no more than the resistance to the case")
+
+
+def _falling(one: Candidate, known: Sequence[Candidate]) -> Candidate:
+    """On-resistance falls as the gate voltage rises; where it does not, two rows were taken for each other."""
+    if one.key != "rds_on" or one.cond.vgs is None:
+        return one
+    alike = [other for other in known if other.key == "rds_on" and other.cond.vgs is not None and _comparable(one, other)]
+    pairs = [sorted((one, other), key=lambda each: abs(each.cond.vgs or 0.0)) for other in alike if abs(other.cond.vgs or 0.0) != abs(one.cond.vgs)]
+    if all(identities.resistance_falls(lower_gate_ohm=lower.si, higher_gate_ohm=higher.si) for lower, higher in pairs):
+        return one
+    return _without_row(one, "on-resistance does not fall as the gate voltage rises")
+
+
+def _comparable(one: Candidate, other: Candidate) -> bool:
+    """Whether two on-resistances differ in the gate voltage alone, as far as they say."""
+    names = ("tj", "tc", "ta", "part", "ch", "where")
+    return one.limit is other.limit and all(getattr(one.cond, name) == getattr(other.cond, name) for name in names)
+
+
+def _without_row(one: Candidate, why: str) -> Candidate:
+    return replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, why))

@@ -11,6 +11,7 @@ from parsers.types import Word
 from service.facts.reading import Limit
 
 _LIMIT = {Role.MIN: Limit.MIN, Role.TYP: Limit.TYP, Role.MAX: Limit.MAX}
+NEIGHBOUR = "of the neighbouring row"
 GUESSED = "of which one glyph is unreadable"
 _MOST_VOLTS = 20.0
 """No switch is tested with a larger drop than this over it when on. [V]"""
@@ -45,7 +46,7 @@ def unit_of(cell: Cell, entry: Entry, card: Card, amperes: float | None) -> tupl
         (entry.unit.own, "on the row's line"),
         (entry.unit.block, "in the row's paragraph"),
         (entry.unit.cell if entry.unit.peers <= 6 else "", "in the drawn cell"),
-        (entry.unit.near, "of the neighbouring row"),
+        (entry.unit.near, NEIGHBOUR),
         (" ".join(re.findall(r"\(([^)]*)\)", f"{cell.column.text} {entry.label.own} {entry.symbol.own}")), "in brackets"),
     ):
         tokens = (*re.findall(r"[^\s\d.,±+\-()]+(?:/[^\s]+)?", text), text.replace(" ", ""))
@@ -85,3 +86,8 @@ def quote_of(entry: Entry, cell: Cell) -> str:
     values = [each.text for each in entry.cells]
     text = re.sub(r"\s+", " ", " ".join([*parts, *values, entry.unit.own or entry.unit.block])).strip()
     return re.sub(r"(?<=\d)\s?([.,])\s(?=\d)", r"\1", text)[-400:] or cell.text
+
+
+def mixed_units_near(entry: Entry) -> bool:
+    """Whether the nearest units above and below an entry differ."""
+    return len({unit for token in entry.unit.near.split() if (unit := unit_named(token))}) > 1

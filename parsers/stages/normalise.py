@@ -9,13 +9,16 @@ from parsers.grid import Candidate, Cell, Named, hull
 from parsers.parameter import Card
 from parsers.parameters import BY_KEY
 from parsers.stages.divisions import Division, divisions_of
-from parsers.stages.figure import GUESSED, limit_of, numbers_of, quote_of, unit_of, words_of
+from parsers.stages.figure import GUESSED, NEIGHBOUR, limit_of, mixed_units_near, numbers_of, quote_of, unit_of, words_of
 from parsers.stages.footnotes import Note, notes_for
 from parsers.stages.headings import PACKAGE
 from parsers.stages.said import Said, said_of
 from service.facts.reading import Conditions
 
+_SIGNED = frozenset({"vds_max", "vgs_max", "id_cont", "id_pulse", "id_aval", "vbr_dss", "vgs_th", "vsd", "is_cont", "qg"})
+"""Only these are printed with a minus, on the sheets of P-channel parts; a negative power is another row's temperature."""
 _ROW_UNSURE = "the row's words and symbol name different parameters, or it differs in nothing from the row above"
+_BETWEEN_UNITS = "it has no name and no unit of its own, and the rows above and below have different ones"
 _UNIT_GUESSED = "the unit's glyph is unreadable"
 _COLUMN_UNSURE = "its column is headed by a package; the part was matched to it by order alone"
 
@@ -75,7 +78,7 @@ def _candidates(one: Named, card: Card, cell: Cell, said: Said) -> Iterator[Cand
         if unit is None:
             return
         plausible = [each for each in (number, as_fraction(number)) if each and card.low <= abs(each.value) * SCALE[unit] <= card.high]
-        if plausible:
+        if plausible and (plausible[0].value > 0 or card.key in _SIGNED):
             yield _candidate(one, card, cell, said, plausible[0], unit, place)
 
 
@@ -105,6 +108,8 @@ def _doubts(one: Named, card: Card, cell: Cell, said: Said, place: str) -> Itera
     """Each kind of evidence of place that is missing, and why, in words."""
     if not one.sure:
         yield "row", _ROW_UNSURE
+    elif place == NEIGHBOUR and not one.entry.label.own and not one.entry.symbol.own and mixed_units_near(one.entry):
+        yield "row", _BETWEEN_UNITS
     if PACKAGE.match(cell.column.cond.part or "") or PACKAGE.match(cell.column.cond.note or ""):
         yield "column", _COLUMN_UNSURE
     if place == GUESSED:

@@ -13,6 +13,8 @@ from parsers.types import Word
 _CONDITION = re.compile(r"[=@]")
 _LIMIT_WORD = re.compile(r"^(?:min|typ|max)\.?$", re.IGNORECASE)
 _RANGE = re.compile(r"^[-\u2212\u2013]\s?\d{2}\s*(?:°\s?C)?\s*(?:to|~|\.\.+|…)\s*\+?\s?\d{2,3}", re.IGNORECASE)
+_SHARING = 4
+"""No more entries than this share one drawn cell of a strip. [1]"""
 _NEAR = 26.0
 """The unit of a neighbour no further away than this may speak of a row without one. [pt]"""
 _OUTSIDE = -1
@@ -106,8 +108,9 @@ class _Said:
         for cell in set(self._cells):
             inside = [line for line in lines if cell[0] < line[0] < cell[1]]
             within = [y for y in heights if cell[0] < y < cell[1]]
-            whole = column.top > -1e8 and not any(_CONDITION.search(word.text) or channel_named(word.text) for line in inside for word in line[2])
-            whole = whole or (len(within) == 1 and cell[0] > -1e8 and cell[1] < 1e8)
+            spoken = any(_CONDITION.search(word.text) or channel_named(word.text) for line in inside for word in line[2])
+            drawn = -1e8 < cell[0] and cell[1] < 1e8
+            whole = drawn and (len(within) == 1 or (column.top > -1e8 and len(within) <= _SHARING and not spoken))
             self._paragraphs[cell] = [whole_cell(inside, within)] if whole and inside else paragraphs_of(inside, within)
 
     def about(self, at: int) -> Text:
