@@ -178,3 +178,32 @@ def test_switches_on_their_own_copper_end_where_a_stiff_integrator_ends():
     values = only(case_of(FOUR_FIELDS, board)).values
     assert values["junction_degc"].worst == pytest.approx(end[0] + 0.75 * heats(end, 160.0)[0], abs=0.1)
     assert values["board_degc"].worst is None
+
+
+def test_the_margin_is_the_largest_over_the_claimed_current():
+    """Limit over demand, at the worst end."""
+    finding = only(case_of(WHOLE))
+
+    assert finding.margin.worst == pytest.approx(finding.limit.value / 180)
+    assert finding.margin.worst > 1
+
+
+def test_a_running_state_without_room_says_what_heat_capacity_would_do_elsewhere():
+    """Four fields at 60 K/W are past their limit before the surge begins; with all else nominal a few joules a kelvin would do."""
+    finding = only(case_of(FOUR_FIELDS, {"claim": {"surge": "160 A for 10 s"}}))
+
+    assert finding.outcome is Outcome.HOLDS_IF
+    assert "with all else at its nominal figure a board that holds" in finding.text
+
+
+def test_air_above_the_limit_bears_no_surge():
+    """160 degC around a limit of 150 degC."""
+    finding = only(case_of(WHOLE, {"cooling": {"ambient": "160 °C"}}))
+
+    assert finding.outcome is Outcome.FAILS
+    assert finding.limit.value == 0
+
+
+def test_a_surge_that_not_even_the_bound_of_an_instant_bears_has_no_longest_time():
+    """Without heat capacity 900 A are too much at once; nothing is proven."""
+    assert largest_surge_s(case_of(WHOLE, {"claim": {"surge": "900 A for 1 s"}, "cooling": {"board_heat_capacity": None}})) == 0
