@@ -9,6 +9,8 @@ from service.facts.reading import Box
 
 _CONTRAST = 0.15
 """Least difference in lightness between a character and what lies under it. [1]"""
+_LEGIBLE = 2.0
+"""Smaller characters leave a speck that nobody reads. [pt]"""
 _NO_INK = ("outside", "off")
 """Signs that a character leaves no ink, whatever else the page draws."""
 _CAPITAL = 0.72
@@ -79,7 +81,7 @@ def _weigh_patches(lines: _ByHeight, patches: list[Patch]) -> set[int]:
                     gone.add(id(mark))
     for mark in lines.between(-1e9, 1e9):
         ground = under.get(id(mark), WHITE)
-        if ground is not None and abs(ground - mark.light) < _CONTRAST:
+        if mark.size < _LEGIBLE or (ground is not None and abs(ground - mark.light) < _CONTRAST):
             _doubt([mark], "pale")
     return gone
 

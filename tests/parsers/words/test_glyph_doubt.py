@@ -107,6 +107,12 @@ def pale(canvas):
     canvas.drawString(40, 150, "80")
 
 
+def tiny(canvas):
+    """A speck on the paper."""
+    canvas.setFont("Helvetica", 1)
+    canvas.drawString(40, 150, "80")
+
+
 def crossed(canvas):
     """Struck out by hand, so to say."""
     canvas.drawString(40, 150, "80")
@@ -119,7 +125,7 @@ def split(canvas):
     canvas.line(42.8, 140, 42.8, 165)
 
 
-@pytest.mark.parametrize(("spoil", "sign"), [(pale, "pale"), (crossed, "crossed"), (split, "crossed")])
+@pytest.mark.parametrize(("spoil", "sign"), [(pale, "pale"), (tiny, "pale"), (crossed, "crossed"), (split, "crossed")])
 def test_a_badly_shown_number_says_why(spoil, sign):
     """The sign sits on the number and on nothing else of the page."""
 
