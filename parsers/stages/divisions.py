@@ -43,7 +43,7 @@ def divisions_of(rows: Sequence[Named]) -> tuple[Division, ...]:
         return _filled(
             rows, [tuple(Conditions(part=part) for part in named) or _all(text) for named, text in zip(parts, texts, strict=True)], [0] * len(rows)
         )
-    return tuple(Division() for _ in rows)
+    return tuple(Division(conds=(Conditions(ch=channel),)) for channel in channels)
 
 
 def _filled(rows: Sequence[Named], said: Sequence[tuple[Conditions, ...]], named: Sequence[int]) -> tuple[Division, ...]:

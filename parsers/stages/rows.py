@@ -4,10 +4,11 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from parsers.grammar.channel import channel_named
+from parsers.grammar.channel import channels_in
+from parsers.grammar.condition import conditions_in
 from parsers.grammar.number import is_placeholder, numbers_in, without_marks
 from parsers.grid import Cell, Column, Entry, Line, Role, Table, Text, hull
-from parsers.stages.paragraphs import Paragraph, crossing, drawn_cell, paragraphs_of, whole_cell
+from parsers.stages.paragraphs import Paragraph, Piece, crossing, drawn_cell, paragraphs_of, whole_cell
 from parsers.types import Word
 
 _CONDITION = re.compile(r"[=@]")
@@ -103,18 +104,20 @@ class _Said:
         self._heights = heights
         self._lines = lines
         crossings = crossing(table.rules, words_box(column, lines))
-        self._cells = [drawn_cell(crossings, y) for y in heights]
+        self._inside = [column.top <= y <= column.bottom for y in heights]
+        heights = [y for y, inside in zip(heights, self._inside, strict=True) if inside]
+        self._cells = [drawn_cell(crossings, y) for y in self._heights]
         self._paragraphs: dict[tuple[float, float], list[Paragraph]] = {}
-        for cell in set(self._cells):
+        for cell in {cell for cell, inside in zip(self._cells, self._inside, strict=True) if inside}:
             inside = [line for line in lines if cell[0] < line[0] < cell[1]]
             within = [y for y in heights if cell[0] < y < cell[1]]
-            spoken = any(_CONDITION.search(word.text) or channel_named(word.text) for line in inside for word in line[2])
-            drawn = -1e8 < cell[0] and cell[1] < 1e8
-            whole = drawn and (len(within) == 1 or (column.top > -1e8 and len(within) <= _SHARING and not spoken))
+            whole = cell[0] > -1e8 and cell[1] < 1e8 and (len(within) == 1 or (column.top > -1e8 and _says_one_thing(inside, within)))
             self._paragraphs[cell] = [whole_cell(inside, within)] if whole and inside else paragraphs_of(inside, within)
 
     def about(self, at: int) -> Text:
-        """The column's words about one entry."""
+        """The column's words about one entry; a strip of a column has none about rows above or below it."""
+        if not self._inside[at]:
+            return Text()
         y, cell = self._heights[at], self._cells[at]
         paragraphs = self._paragraphs[cell]
         peers = sum(cell[0] < other < cell[1] for other in self._heights)
@@ -143,6 +146,14 @@ class _Said:
         above = max((line for line in self._lines if y - _NEAR < line[0] <= y), key=lambda line: line[0], default=None)
         below = min((line for line in self._lines if y < line[0] < y + _NEAR), key=lambda line: line[0], default=None)
         return " ; ".join(" ".join(word.text for word in line[2]) for line in (above, below) if line)
+
+
+def _says_one_thing(lines: Sequence[Piece], entries: Sequence[float]) -> bool:
+    """Whether the lines of a drawn strip speak together of all entries beside it: fewer lines than entries, or ``Steady`` over ``State``."""
+    text = " ".join(word.text for line in lines for word in line[2])
+    if len(entries) > _SHARING or _CONDITION.search(text) or channels_in(text):
+        return False
+    return len(lines) < len(entries) or conditions_in(text).t is not None
 
 
 def words_box(column: Column, lines: Sequence[tuple[float, float, tuple[Word, ...], tuple[Word, ...]]]) -> tuple[float, float]:

@@ -79,7 +79,9 @@ def _inner(region: Region, columns: Sequence[Column]) -> Iterator[Column]:
         if column.role not in _TEXT:
             continue
         uprights = (rule for rule in region.page.rules if abs(rule.x1 - rule.x0) < 1 and _in_body(rule, region))
-        inside = sorted((rule for rule in uprights if column.x0 + _INSIDE < rule.x0 < column.x1 - _INSIDE), key=lambda rule: rule.x0)
+        words = (word.box[0] for line in region.lines for word in line.words if column.x0 <= word.box[0] < column.x1)
+        left = max(column.x0, min(words, default=column.x0))
+        inside = sorted((rule for rule in uprights if left + _INSIDE < rule.x0 < column.x1 - _INSIDE), key=lambda rule: rule.x0)
         for rule in inside:
             beside = [other.x0 for other in inside if other.x0 > rule.x0 + _INSIDE and other.top < rule.bottom and other.bottom > rule.top]
             yield replace(column, x0=rule.x0, x1=min([*beside, column.x1]), top=rule.top - 1, bottom=rule.bottom + 1, ruled=True)
