@@ -186,6 +186,7 @@ def test_the_margin_is_the_largest_over_the_claimed_current():
 
     assert finding.margin.worst == pytest.approx(finding.limit.value / 180)
     assert finding.margin.worst > 1
+    assert finding.values["largest_surge_a"].favourable == pytest.approx(finding.margin.favourable * 180)
 
 
 def test_a_running_state_without_room_says_what_heat_capacity_would_do_elsewhere():
