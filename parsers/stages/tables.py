@@ -1,6 +1,6 @@
 """Fifth stage: a region's headings become columns with edges, from drawn lines where there are any, else from the gaps."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
@@ -26,6 +26,8 @@ _FRAME = 16.0
 """A line that shows how wide a table is stands this close over or under its heading. [pt]"""
 _INSIDE = 8.0
 """An inner line stands this far from both edges of its column. [pt]"""
+_TOUCHING = 3.0
+"""Pieces of one line are no further apart. [pt]"""
 _SHORT = 8.0
 """An inner line is at least this long. [pt]"""
 _STEP = 1.0
@@ -78,13 +80,27 @@ def _inner(region: Region, columns: Sequence[Column]) -> Iterator[Column]:
     for column in columns:
         if column.role not in _TEXT:
             continue
-        uprights = (rule for rule in region.page.rules if abs(rule.x1 - rule.x0) < 1 and _in_body(rule, region))
+        uprights = _joined(rule for rule in region.page.rules if abs(rule.x1 - rule.x0) < 1 and _in_body(rule, region))
         words = (word.box[0] for line in region.lines for word in line.words if column.x0 <= word.box[0] < column.x1)
         left = max(column.x0, min(words, default=column.x0))
         inside = sorted((rule for rule in uprights if left + _INSIDE < rule.x0 < column.x1 - _INSIDE), key=lambda rule: rule.x0)
         for rule in inside:
             beside = [other.x0 for other in inside if other.x0 > rule.x0 + _INSIDE and other.top < rule.bottom and other.bottom > rule.top]
             yield replace(column, x0=rule.x0, x1=min([*beside, column.x1]), top=rule.top - 1, bottom=rule.bottom + 1, ruled=True)
+
+
+def _joined(rules: Iterable[Rule]) -> Iterator[Rule]:
+    """Upright lines whose pieces touch are one line: many sheets draw one piece a row."""
+    last: Rule | None = None
+    for rule in sorted(rules, key=lambda rule: (round(rule.x0), rule.top)):
+        if last is not None and round(rule.x0) == round(last.x0) and rule.top <= last.bottom + _TOUCHING:
+            last = replace(last, bottom=max(last.bottom, rule.bottom))
+            continue
+        if last is not None:
+            yield last
+        last = rule
+    if last is not None:
+        yield last
 
 
 def _in_body(rule: Rule, region: Region) -> bool:
