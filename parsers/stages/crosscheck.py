@@ -9,6 +9,8 @@ from parsers.grid import Candidate
 from service.facts import identities
 from service.facts.reading import Limit
 
+_ALONE = frozenset({"vds_max", "id_cont", "rds_on", "rth_jc"})
+"""Parameters that have one value for one set of conditions; a power may be given for several boards."""
 _NO_SWITCH = "the sheet states neither an on-resistance nor the ratings of a switch"
 
 
@@ -24,7 +26,7 @@ def crosschecked(candidates: Iterable[Candidate]) -> tuple[Candidate, ...]:
     known = _with_commas(list(candidates))
     if not _is_switch(known):
         return tuple(replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, _NO_SWITCH)) for one in known)
-    for relation in (_packaged, _power, _ordered, _possible, _pulsed, _insulated, _falling):
+    for relation in (_packaged, _power, _ordered, _possible, _pulsed, _insulated, _falling, _told_apart):
         known = [relation(one, known) for one in known]
     return tuple(known)
 
@@ -152,3 +154,18 @@ def _comparable(one: Candidate, other: Candidate) -> bool:
 
 def _without_row(one: Candidate, why: str) -> Candidate:
     return replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, why))
+
+
+def _told_apart(one: Candidate, known: Sequence[Candidate]) -> Candidate:
+    """Two different values of one parameter for the very same conditions on one page: what tells them apart was not read."""
+    if one.key not in _ALONE:
+        return one
+    twins = (other for other in known if other is not one and (other.key, other.limit, other.page) == (one.key, one.limit, one.page))
+    if any("row" in other.evidence and other.cond == one.cond and other.si != one.si and _notes(other) == _notes(one) for other in twins):
+        return replace(one, evidence=one.evidence - {"condition"}, lacks=(*one.lacks, "another value stands on the page for the same conditions"))
+    return one
+
+
+def _notes(one: Candidate) -> list[str]:
+    """The footnotes that the row's words refer to: another board may tell two rows apart."""
+    return re.findall(r"notes?\s*\w+", one.quote.lower())

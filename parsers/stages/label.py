@@ -15,6 +15,11 @@ from parsers.parameters import BY_KEY, CARDS
 _MODIFIER = re.compile(r"\b(continuous|pulsed?|dc|derat\w*.*)\b", re.IGNORECASE)
 _SUM = r"\([^)]*\+[^)]*\)"
 """A sum in brackets says what is added up, not what the row is: ``Total Gate Charge (Gate to Source + Gate to Drain)``."""
+_MODIFIERS = re.compile(r"continuous|pulsed?|\bdc\b|derat\w*|above|single|repetitive|package|silicon|limited|notes?|at\b", re.IGNORECASE)
+_ASIDE = re.compile(r"\([^)]*\)|(?:\.\s?){3,}.*$|\bT\s?[ACJ]\s*=\s*\d+\s*[o°˚º]?\s?C")
+"""Remarks in brackets, temperatures, and leader dots with the symbol that they lead to."""
+_LETTERS = 3
+"""A text with more letters than this names something. [1]"""
 _NAME = 7
 """A name that two entries share has more letters than this. [1]"""
 _PEERS = 4
@@ -43,7 +48,7 @@ def named(entries: Sequence[Entry]) -> tuple[Named, ...]:
         if (
             found[at] is None
             and below is not None
-            and _silent(entries[at])
+            and is_silent(entries[at])
             and _tied(entries[at], below.entry)
             and _fits(BY_KEY[below.key], entries[at])
         ):
@@ -69,7 +74,7 @@ def _centred_names(entries: Sequence[Entry], found: list[Named | None]) -> None:
             found[at] is None
             and below is not None
             and below.key == "rds_on"
-            and _silent(entry)
+            and is_silent(entry)
             and _unit_near(entry, below)
             and conditions_in(entry.condition.own).vgs is not None
         ):
@@ -118,6 +123,12 @@ def _as_rating(one: Named) -> Named:
     if one.key == "vbr_dss" and rated and not any(column.role in {Role.MIN, Role.TYP} for column in table.columns):
         return replace(one, key="vds_max", why=f"{one.why}; among the ratings it is the rating")
     return one
+
+
+def _is_modifier(text: str) -> bool:
+    """Whether a text only says more of the name above: ``– Pulsed``, ``Single pulse (Note 1)``."""
+    rest = squeezed_name(_MODIFIERS.sub(" ", without_conditions(_ASIDE.sub(" ", text))))
+    return bool(_CONTINUES.match(text)) and len(rest) <= _LETTERS
 
 
 def _celled(entry: Entry) -> Named | None:
@@ -178,7 +189,7 @@ def units_beside(entry: Entry) -> Iterator[str]:
                 yield unit
 
 
-def _silent(entry: Entry) -> bool:
+def is_silent(entry: Entry) -> bool:
     """Whether an entry names nothing: no words but conditions, and no symbol."""
     label = squeezed_name(without_conditions(entry.label.own or entry.label.block))
     return len(label) <= 3 and len(squeezed_symbol(without_conditions(entry.symbol.own))) < 2
@@ -197,11 +208,11 @@ def _continued(entry: Entry, before: Sequence[Named | None]) -> Named | None:
     above = next((one for one in reversed(before) if one is not None), None)
     if above is None or not before or before[-1] is None:
         return None
-    if not entry.symbol.own and not _silent(entry) and not left_on_purpose(squeezed_name(entry.label.own)):
+    if not entry.symbol.own and not is_silent(entry) and not left_on_purpose(squeezed_name(entry.label.own)):
         for start, why in ((above.head, "continues the name above"), (above.entry.label.own, "ends the name above")):
             hit = match(f"{start} {entry.label.own}", "", entry)
-            if hit and (_CONTINUES.match(entry.label.own) or (hit[0].key == above.key and entry.label.own[:1].islower())):
+            if hit and (_is_modifier(entry.label.own) or (hit[0].key == above.key and entry.label.own[:1].islower())):
                 return Named(entry=entry, key=hit[0].key, sure=True, why=why, head=above.head)
-    if _silent(entry) and _fits(BY_KEY[above.key], entry):
+    if is_silent(entry) and _fits(BY_KEY[above.key], entry):
         return Named(entry=entry, key=above.key, sure=True, why="says nothing of its own below a name", head=above.head)
     return None

@@ -12,6 +12,7 @@ from parsers.stages.divisions import Division, divisions_of
 from parsers.stages.figure import GUESSED, NEIGHBOUR, limit_of, mixed_units_near, numbers_of, quote_of, unit_of, words_of
 from parsers.stages.footnotes import Note, notes_for
 from parsers.stages.headings import PACKAGE
+from parsers.stages.label import is_silent
 from parsers.stages.said import Said, said_of
 from service.facts.reading import Conditions
 
@@ -108,7 +109,7 @@ def _doubts(one: Named, card: Card, cell: Cell, said: Said, place: str) -> Itera
     """Each kind of evidence of place that is missing, and why, in words."""
     if not one.sure:
         yield "row", _ROW_UNSURE
-    elif place == NEIGHBOUR and not one.entry.label.own and not one.entry.symbol.own and mixed_units_near(one.entry):
+    elif place == NEIGHBOUR and is_silent(one.entry) and mixed_units_near(one.entry):
         yield "row", _BETWEEN_UNITS
     if PACKAGE.match(cell.column.cond.part or "") or PACKAGE.match(cell.column.cond.note or ""):
         yield "column", _COLUMN_UNSURE
