@@ -9,12 +9,10 @@ from parsers.grammar.spelling import squeezed_name, squeezed_symbol, without_con
 from parsers.grammar.unit import unit_named
 from parsers.grid import Entry, Named, Role
 from parsers.left_out import left_on_purpose
-from parsers.parameter import Card
-from parsers.parameters import BY_KEY, CARDS
+from parsers.parameters import BY_KEY
+from parsers.stages.spelled import fits_unit, is_silent, match, units_beside
 
 _MODIFIER = re.compile(r"\b(continuous|pulsed?|dc|derat\w*.*)\b", re.IGNORECASE)
-_SUM = r"\([^)]*\+[^)]*\)"
-"""A sum in brackets says what is added up, not what the row is: ``Total Gate Charge (Gate to Source + Gate to Drain)``."""
 _MODIFIERS = re.compile(r"continuous|pulsed?|\bdc\b|derat\w*|above|single|repetitive|package|silicon|limited|notes?|at\b", re.IGNORECASE)
 _ASIDE = re.compile(r"\([^)]*\)|(?:\.\s?){3,}.*$|\bT\s?[ACJ]\s*=\s*\d+\s*[o°˚º]?\s?C")
 """Remarks in brackets, temperatures, and leader dots with the symbol that they lead to."""
@@ -24,7 +22,6 @@ _NAME = 7
 """A name that two entries share has more letters than this. [1]"""
 _PEERS = 4
 """More entries than this in one drawn cell are a table without lines. [1]"""
-_KINDS = re.compile(r"peak|pulsed?", re.IGNORECASE)
 _CONTINUES = re.compile(r"^\W*(?:continuous|pulsed?|dc|derat|single|repetitive|t\s?[aclj]\b)", re.IGNORECASE)
 
 
@@ -50,7 +47,7 @@ def named(entries: Sequence[Entry]) -> tuple[Named, ...]:
             and below is not None
             and is_silent(entries[at])
             and _tied(entries[at], below.entry)
-            and _fits(BY_KEY[below.key], entries[at])
+            and fits_unit(BY_KEY[below.key], entries[at])
         ):
             found[at] = Named(entry=entries[at], key=below.key, sure=True, why="the name stands in the same cell, one line down")
     _shared_names(entries, found)
@@ -99,7 +96,7 @@ def _shared_names(entries: Sequence[Entry], found: list[Named | None]) -> None:
         twin = next(
             (one for one in found if one and len(squeezed_name(entry.label.block)) > _NAME and one.entry.label.block == entry.label.block), None
         )
-        if found[at] is None and twin is not None and not entry.label.own and _fits(BY_KEY[twin.key], entry):
+        if found[at] is None and twin is not None and not entry.label.own and fits_unit(BY_KEY[twin.key], entry):
             found[at] = Named(entry=entry, key=twin.key, sure=twin.sure, why="shares its name with a row that is known", head=twin.head)
 
 
@@ -139,62 +136,6 @@ def _celled(entry: Entry) -> Named | None:
     return Named(entry=entry, key=hit[0].key, sure=hit[1], why=f"named in its drawn cell: {hit[2]}") if hit else None
 
 
-def match(label: str, symbol: str, entry: Entry) -> tuple[Card, bool, str] | None:
-    """The one card that words and symbol allow, whether both agree, and how it was found."""
-    name = squeezed_name(f"{re.sub(_SUM, ' ', label)} {' '.join(_KINDS.findall(entry.condition.own))}")
-    signs = set(_symbols(label, symbol))
-    whole = f"{name} {' '.join(_KINDS.findall(entry.label.block))}".lower()
-    words = [card for card in CARDS if _says(card.words, name) and not _says(card.never, whole) and _fits(card, entry)]
-    marks = [card for card in CARDS if any(re.fullmatch(pattern, sign) for pattern in card.symbols for sign in signs)]
-    marks = [card for card in marks if not _says(card.never, whole) and _fits(card, entry)]
-    both = [card for card in words if card in marks]
-    if len(both) == 1:
-        return both[0], True, "words and symbol agree"
-    if [card.key for card in words] == ["vds_max"] and [card.key for card in marks] == ["vbr_dss"]:
-        return marks[0], True, "by its symbol, which says more than its words"
-    if len(words) == 1 and not both:
-        return words[0], not marks, "by its words"
-    if len(marks) == 1 and not words:
-        return marks[0], True, "by its symbol"
-    return None
-
-
-def _symbols(label: str, symbol: str) -> Iterator[str]:
-    """Letter symbols: the symbol column, whole and in its parts, and the first words of the label."""
-    if symbol:
-        yield squeezed_symbol(symbol)
-        yield squeezed_symbol(without_conditions(symbol))
-        yield squeezed_symbol(re.split(r"[@=]", symbol)[0])
-        return
-    first = re.split(r"[@=,;]", without_conditions(label))[0].split()
-    yield from (squeezed_symbol("".join(first[:count])) for count in (1, 2, 3) if len(first) >= count)
-
-
-def _says(patterns: Sequence[str], name: str) -> bool:
-    return any(re.search(pattern, name) for pattern in patterns)
-
-
-def _fits(card: Card, entry: Entry) -> bool:
-    """Whether the entry's unit, where it has a known one, is one of the card's."""
-    units = set(units_beside(entry))
-    return not units or any(unit in card.units for unit in units)
-
-
-def units_beside(entry: Entry) -> Iterator[str]:
-    """Every unit that stands beside an entry: on its line, in its paragraph, in its drawn cell."""
-    for text in (entry.unit.own, entry.unit.block, entry.unit.cell if entry.unit.peers <= 6 else ""):
-        for token in (*text.split(), text.replace(" ", "")):
-            unit = unit_named(token)
-            if unit is not None:
-                yield unit
-
-
-def is_silent(entry: Entry) -> bool:
-    """Whether an entry names nothing: no words but conditions, and no symbol."""
-    label = squeezed_name(without_conditions(entry.label.own or entry.label.block))
-    return len(label) <= 3 and len(squeezed_symbol(without_conditions(entry.symbol.own))) < 2
-
-
 def _tied(one: Entry, other: Entry) -> bool:
     """Whether two neighbours share a drawn cell or a paragraph."""
     return any(
@@ -213,6 +154,6 @@ def _continued(entry: Entry, before: Sequence[Named | None]) -> Named | None:
             hit = match(f"{start} {entry.label.own}", "", entry)
             if hit and (_is_modifier(entry.label.own) or (hit[0].key == above.key and entry.label.own[:1].islower())):
                 return Named(entry=entry, key=hit[0].key, sure=True, why=why, head=above.head)
-    if is_silent(entry) and _fits(BY_KEY[above.key], entry):
+    if is_silent(entry) and fits_unit(BY_KEY[above.key], entry):
         return Named(entry=entry, key=above.key, sure=True, why="says nothing of its own below a name", head=above.head)
     return None

@@ -11,9 +11,9 @@ from parsers.parameters import BY_KEY
 from parsers.stages.divisions import Division, divisions_of
 from parsers.stages.figure import GUESSED, NEIGHBOUR, limit_of, mixed_units_near, numbers_of, quote_of, unit_of, words_of
 from parsers.stages.footnotes import Note, notes_for
-from parsers.stages.headings import PACKAGE
-from parsers.stages.label import is_silent
+from parsers.stages.heading_words import PACKAGE
 from parsers.stages.said import Said, said_of
+from parsers.stages.spelled import is_silent
 from service.facts.reading import Conditions
 
 _SIGNED = frozenset({"vds_max", "vgs_max", "id_cont", "id_pulse", "id_aval", "vbr_dss", "vgs_th", "vsd", "is_cont", "qg"})

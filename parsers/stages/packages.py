@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from parsers.grid import Column, Line, Table
-from parsers.stages.headings import PACKAGE, PART
+from parsers.stages.heading_words import PACKAGE, PART
 
 _TOP = 4
 """A sheet names its parts in the first lines of a page. [1]"""

@@ -7,21 +7,12 @@ from itertools import pairwise
 from parsers.family import Meaning
 from parsers.grid import Column, Region, Role, Table
 from parsers.layouts import FAMILIES
+from parsers.stages.edges import COVERS, edge_between
 from parsers.types import Rule
 
-_COVERS = 0.4
-"""A drawn line bounds a column when it runs along at least this share of the table. [1]"""
-_BELOW = 14.0
-"""An upright line of a table begins no further below its heading than this. [pt]"""
 _BESIDE = 40.0
 """Without a drawn line the last column ends this far right of its heading. [pt]"""
-_BESIDE_ROW = 9.0
-"""A line no further than this above or below a row belongs to it. [pt]"""
-_STRIP = 3
-"""Text of the next column begins after the first strip of this many steps that no word crosses. [1]"""
 _TEXT = (Role.LABEL, Role.CONDITION)
-_UNDER = 22.0
-"""A line with a word no further aside from a value's heading than this is a row; others do not speak on gaps. [pt]"""
 _FRAME = 16.0
 """A line that shows how wide a table is stands this close over or under its heading. [pt]"""
 _INSIDE = 8.0
@@ -30,8 +21,6 @@ _TOUCHING = 3.0
 """Pieces of one line are no further apart. [pt]"""
 _SHORT = 8.0
 """An inner line is at least this long. [pt]"""
-_STEP = 1.0
-"""Gaps between columns are looked for in steps of this width. [pt]"""
 
 
 def table_of(region: Region) -> Table | None:
@@ -60,7 +49,7 @@ def _between_frames(region: Region) -> Region:
         for rule in region.page.rules
         if abs(rule.bottom - rule.top) < 1
         and region.top - _FRAME < rule.top < region.heading_bottom + _FRAME
-        and min(rule.x1, right) - max(rule.x0, left) > _COVERS * (right - left)
+        and min(rule.x1, right) - max(rule.x0, left) > COVERS * (right - left)
     ]
     if not across or region.carried:
         return region
@@ -114,15 +103,15 @@ def _columns(region: Region, meanings: Sequence[Meaning]) -> Iterator[Column]:
     edges: list[tuple[float, bool]] = [(-1e9, False)]
     first = meanings[0].head
     if first.role.numeric:
-        edges.append(_edge(region, first.box[0] - 60, first.middle, near_right=True))
+        edges.append(edge_between(region, first.box[0] - 60, first.middle, near_right=True))
         yield Column(role=Role.LABEL, x0=-1e9, x1=edges[-1][0], ruled=edges[-1][1])
     for meaning, following in pairwise(meanings):
         soon = following.head.role in _TEXT and meaning.head.role not in _TEXT
-        edges.append(_edge(region, meaning.head.middle, following.head.middle, near_right=not meaning.head.role.numeric, first=soon))
+        edges.append(edge_between(region, meaning.head.middle, following.head.middle, near_right=not meaning.head.role.numeric, first=soon))
         left, right = edges[-2], edges[-1]
         yield _column(meaning, left, right)
     last = meanings[-1]
-    right = _edge(region, last.head.middle, last.head.box[2] + 80, near_right=False) if last.head.role is not Role.CONDITION else (1e9, False)
+    right = edge_between(region, last.head.middle, last.head.box[2] + 80, near_right=False) if last.head.role is not Role.CONDITION else (1e9, False)
     open_end = 1e9 if last.head.role is Role.CONDITION else last.head.box[2] + _BESIDE
     yield _column(last, edges[-1], right if right[1] else (open_end, False))
 
@@ -137,63 +126,6 @@ def _column(meaning: Meaning, left: tuple[float, bool], right: tuple[float, bool
         ruled=left[1] and right[1],
         middle=meaning.head.middle,
     )
-
-
-def _edge(region: Region, left: float, right: float, *, near_right: bool, first: bool = False) -> tuple[float, bool]:
-    """The edge between two headings: a drawn line, else the middle of the emptiest gap between them."""
-    drawn = sorted(_uprights(region, left, right))
-    if drawn:
-        return (drawn[-1] if near_right else drawn[0]), True
-    return _gap(region, left, right, first=first), False
-
-
-def _uprights(region: Region, left: float, right: float) -> Iterator[float]:
-    """Places of upright lines that run along enough of the table."""
-    top, bottom = region.top, max((line.y for line in region.lines), default=region.heading_bottom) + 4
-    covered: dict[int, float] = {}
-    for rule in region.page.rules:
-        if abs(rule.x1 - rule.x0) < 1 and left < rule.x0 < right:
-            length = min(rule.bottom, bottom) - max(rule.top, top)
-            if length > 0:
-                covered[round(rule.x0)] = covered.get(round(rule.x0), 0.0) + length
-    beside = {
-        round(rule.x0)
-        for rule in region.page.rules
-        if abs(rule.x1 - rule.x0) < 1 and rule.top < region.heading_bottom + _BELOW and rule.bottom > top - 2
-    }
-    return (float(x) for x, length in covered.items() if length >= _COVERS * (bottom - top) and (region.carried or x in beside))
-
-
-def _gap(region: Region, left: float, right: float, *, first: bool) -> float:
-    """The middle of the widest strip between two places that the fewest words cross, or of the first where text begins at its right."""
-    crossed = _crossings(region, left, right)
-    least = min(crossed)
-    strips: list[tuple[int, int]] = []
-    start = None
-    for step, count in enumerate([*crossed, least + 1]):
-        if count == least and start is None:
-            start = step
-        elif count != least and start is not None:
-            strips.append((step - start, start))
-            start = None
-    wide = [strip for strip in strips if strip[0] >= _STRIP]
-    width, begin = wide[0] if first and wide else max(strips)
-    return left + (begin + width / 2) * _STEP
-
-
-def _crossings(region: Region, left: float, right: float) -> list[int]:
-    """How many words of rows cross each step between two places."""
-    steps = max(2, int((right - left) / _STEP))
-    crossed = [0] * steps
-    below = [head.middle for head in region.heads if head.role.numeric]
-    rows = [line.y for line in region.lines if any(abs((word.box[0] + word.box[2]) / 2 - middle) < _UNDER for word in line.words for middle in below)]
-    for line in region.lines:
-        if not any(abs(line.y - y) < _BESIDE_ROW for y in rows):
-            continue
-        for word in line.words:
-            for step in range(max(0, int((word.box[0] - left) / _STEP)), min(steps, int((word.box[2] - left) / _STEP) + 1)):
-                crossed[step] += 1
-    return crossed
 
 
 def _inside(region: Region) -> Iterator[Rule]:

@@ -13,7 +13,7 @@ from parsers.grammar.spelling import squeezed_name
 from parsers.grammar.unit import SCALE
 from parsers.grid import Column, Entry, Region, Role, Table, Text
 from parsers.left_out import left_on_purpose
-from parsers.stages.label import match
+from parsers.stages.spelled import match
 from parsers.types import Page
 from service.facts.parameter import PARAMETERS
 
