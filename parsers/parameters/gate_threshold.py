@@ -10,5 +10,5 @@ CARD = Card(
     units=("V", "mV"),
     low=0.1,
     high=12,
-    keeps=("id", "tj", "vds"),
+    keeps=("vgs", "id", "tj", "vds"),
 )

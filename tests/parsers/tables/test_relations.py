@@ -80,3 +80,91 @@ def test_a_comma_before_three_digits_is_what_the_sheets_other_numbers_say(read):
 
     assert [(one.value, one.status.value) for one in read(page(head, row, other)) if one.key == "rds_on"] == [(1.25, "accepted")]
     assert [one.status.value for one in read(page(head, row))] in (["review"], [])
+
+
+FULL = (100, (50, "Parameter"), (200, "Symbol"), (270, "Conditions"), (400, "Min."), (440, "Typ."), (480, "Max."), (530, "Unit"))
+
+
+def rows(*given):
+    """A table of characteristics."""
+    return page(FULL, *((115 + 14 * at, *row) for at, row in enumerate(given)))
+
+
+def statuses(readings, key):
+    """Status of each reading of a parameter."""
+    return {one.status.value for one in readings if one.key == key}
+
+
+def test_an_on_resistance_without_a_gate_voltage_is_another_rows(read):
+    """At VGS = 0 V the switch is off."""
+    readings = read(rows(((50, "On-resistance"), (200, "RDS(on)"), (270, "VGS = 0 V, ID = 20 A"), (480, "3.0"), (530, "mΩ"))))
+
+    assert statuses(readings, "rds_on") == {"review"}
+
+
+def test_a_threshold_measured_with_a_gate_voltage_is_another_rows(read):
+    """A threshold is what is measured, not what is set."""
+    readings = read(
+        rows(
+            ((50, "Gate threshold voltage"), (200, "VGS(th)"), (270, "VGS = -4.5 V, ID = 20 A"), (440, "5.8"), (480, "7.0"), (530, "V")),
+            ((50, "On-resistance"), (200, "RDS(on)"), (270, "VGS = 10 V, ID = 20 A"), (480, "3.0"), (530, "mΩ")),
+        )
+    )
+
+    assert statuses(readings, "vgs_th") == {"review"}
+    assert statuses(readings, "rds_on") == {"accepted"}
+
+
+def test_on_resistance_that_rises_with_the_gate_voltage_is_in_doubt(read):
+    """Two rows were taken for each other."""
+    readings = read(
+        rows(
+            ((50, "On-resistance"), (200, "RDS(on)"), (270, "VGS = 10 V, ID = 20 A"), (480, "4.6"), (530, "mΩ")),
+            ((270, "VGS = 4.5 V, ID = 20 A"), (480, "3.0"), (530, "mΩ")),
+        )
+    )
+
+    assert statuses(readings, "rds_on") == {"review"}
+
+
+def test_a_pulse_below_the_continuous_current_and_air_nearer_than_the_case_are_in_doubt(read):
+    """Each is the next row's figure."""
+    readings = read(
+        page(
+            CASE,
+            RATED,
+            (115, (50, "Continuous drain current"), (250, "ID"), (400, "60"), (500, "A")),
+            (129, (50, "Pulsed drain current"), (250, "IDM"), (400, "24"), (500, "A")),
+            (143, (50, "Junction to case"), (250, "RthJC"), (400, "62"), (500, "K/W")),
+            (157, (50, "Junction to ambient"), (250, "RthJA"), (400, "40"), (500, "K/W")),
+            (171, (50, "Drain-source on-resistance VGS = 10 V"), (250, "RDS(on)"), (400, "4"), (500, "mΩ")),
+        )
+    )
+
+    assert statuses(readings, "id_pulse") == {"review"}
+    assert statuses(readings, "rth_ja") == {"review"}
+    assert statuses(readings, "id_cont") == {"accepted"}
+
+
+def test_two_values_for_the_same_conditions_are_in_doubt(read):
+    """What tells them apart was not read."""
+    readings = read(
+        page(
+            CASE,
+            RATED,
+            (115, (50, "Continuous drain current"), (250, "ID"), (400, "60"), (500, "A")),
+            (129, (50, "Continuous drain current chip"), (250, "ID"), (400, "80"), (500, "A")),
+            (171, (50, "Drain-source on-resistance VGS = 10 V"), (250, "RDS(on)"), (400, "4"), (500, "mΩ")),
+        )
+    )
+
+    assert statuses(readings, "id_cont") == {"review"}
+
+
+def test_a_reading_says_how_it_was_read_and_keeps_its_name(read):
+    """The same file gives the same name; the stages are told in words."""
+    table = rows(((50, "On-resistance"), (200, "RDS(on)"), (270, "VGS = 10 V, ID = 20 A"), (480, "3.0"), (530, "mΩ")))
+    (first,), (again,) = read(table), read(table)
+
+    assert first.id == again.id
+    assert [line.split(":")[0] for line in first.trace[:3]] == ["layout", "row", "unit"]
