@@ -36,7 +36,7 @@ _TIME = re.compile(
     re.IGNORECASE,
 )
 _LASTING = re.compile(r"(?<![A-Za-z\d.])(?P<digits>\d{1,2})\s?(?P<unit>s|sec|secs|seconds)(?![A-Za-z])", re.IGNORECASE)
-_STEADY = re.compile(r"steady[ -]*state", re.IGNORECASE)
+_STEADY = re.compile(r"\bsteady\b", re.IGNORECASE)
 _AMPERE = {"": 1.0, "a": 1.0, "ma": 1e-3, "ua": 1e-6, "na": 1e-9}
 _SPOT = {"c": "tc", "case": "tc", "mb": "tc", "a": "ta", "amb": "ta", "sp": "tsp", "s": "tsp", "l": "tsp", "j": "tj", "vj": "tj", "ch": "tj"}
 

@@ -40,7 +40,7 @@ def candidates_in(rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Cand
         said = said_of(row.entry, card, (*notes_for(row.entry, notes), *_shared_notes(row, rows, notes)))
         same = above is not None and above[0].key == row.key
         if above is not None and same:
-            said = said.completed(above[1], card)
+            said = said.completed(above[1], card).beside(above[1])
         told = not same or above is None or said.cond != above[1] or division.conds != (Conditions(),) or _says_more(row, above[0])
         one = replace(row, sure=row.sure and division.sure and told)
         above = (row, said.cond)

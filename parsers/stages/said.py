@@ -49,6 +49,10 @@ class Said:
         taken = {name: getattr(above, name) for name in ("vgs", "id") if name in card.keeps and getattr(self.cond, name) is None}
         return replace(self, cond=replace(self.cond, **taken), trace=(*self.trace, "the rest of the conditions as in the row above"))
 
+    def beside(self, above: Conditions) -> "Said":
+        """A row whose neighbour of the same parameter has a temperature has one too, whether or not it was found."""
+        return replace(self, degrees=self.degrees or any(getattr(above, spot) is not None for spot in _SPOTS))
+
     def of(self, division: Conditions) -> "Said":
         """The same for one part or one channel."""
         return replace(self, cond=replace(self.cond, part=division.part, ch=division.ch))
@@ -95,6 +99,8 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note]) -> Said:
         found |= noted or _by_caption(entry, own)
         trace.append("temperature from a footnote" if noted else "temperature from the caption")
     kept = {name: value for name, value in found.items() if value is not None and name in card.keeps}
+    if card.key == "vgs_th" and re.search(r"pulse|after", f"{own} {around}"):
+        kept.pop("vgs", None)  # why: a pulse that is over before the threshold is measured is no condition of it
     if card.key == "qg":
         kept |= _swing(f"{entry.symbol.own} ; {entry.label.own}")
     if card.key in {"id_cont", "pd", "rth_ja", "rth_jl"}:

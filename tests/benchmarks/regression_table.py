@@ -11,12 +11,15 @@ import re
 import sys
 from collections import Counter, defaultdict
 from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from parsers.errors import DatasheetError
 from parsers.grammar.unit import SCALE, unit_named
-from parsers.pipeline import read_datasheet
+from parsers.harvest import harvest
+from parsers.pipeline import pages_in, read_datasheet
+from parsers.stages.open_document import open_document
 from service.facts.reading import Reading
 
 NUMBERS = ("vgs", "id", "is_", "vds", "tc", "ta", "tsp", "tj")
@@ -31,13 +34,15 @@ def main() -> None:
     """Read every sheet of a folder and print the tables."""
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("folder", type=Path)
-    folder = parser.parse_args().folder
+    parser.add_argument("--without-lines", action="store_true", help="take the drawn lines off every page first: how the reader does by place alone")
+    arguments = parser.parse_args()
+    folder, way = arguments.folder, read_by_place if arguments.without_lines else read
     makers: dict[str, Counter[str]] = defaultdict(Counter)
     keys: dict[str, Counter[str]] = defaultdict(Counter)
     for line in (folder / "labels.jsonl").read_text(encoding="utf-8").splitlines():
         label = json.loads(line)
         if label["text_layer"] in LAYERS:
-            for key, counts in counted(label["values"], read(folder / "pdf" / label["file"])).items():
+            for key, counts in counted(label["values"], way(folder / "pdf" / label["file"])).items():
                 keys[key].update(counts)
                 makers[label["manufacturer"]].update(counts)
     print_table("parameter", keys)
@@ -48,6 +53,17 @@ def read(file: Path) -> tuple[Reading, ...]:
     """The readings of a file; none where it is refused."""
     try:
         return read_datasheet(file.read_bytes(), file.name).readings
+    except DatasheetError as error:
+        sys.stderr.write(f"{file.name}: refused, {error.kind}: {error}\n")
+        return ()
+
+
+def read_by_place(file: Path) -> tuple[Reading, ...]:
+    """The same with no drawn line on any page."""
+    try:
+        document = open_document(file.read_bytes())
+        pages = [replace(page, rules=()) for page in pages_in(document)]
+        return harvest(pages, document.sha256).readings
     except DatasheetError as error:
         sys.stderr.write(f"{file.name}: refused, {error.kind}: {error}\n")
         return ()
