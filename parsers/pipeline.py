@@ -48,6 +48,7 @@ def read_datasheet(data: bytes, name: str, stop_after: str | None = None) -> She
         text_layer=str(document.text_layer),
         readings=found.readings,
         unaccounted=found.unaccounted,
+        flags=tuple(sorted({flag for reading in found.readings for flag in reading.flags})),
     )
 
 

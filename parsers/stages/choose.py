@@ -52,7 +52,7 @@ def _reading(one: Candidate, sha256: str) -> Reading:
         status=Status.REVIEW if missing else Status.ACCEPTED,
         evidence=tuple(code for code in (*_NEEDED, *sorted(evidence - set(_NEEDED))) if code in evidence),
         why=_why(missing, one),
-        flags=one.flags,
+        flags=(*one.flags, *(("repaired_glyphs",) if any(glyph.repaired for word in one.words for glyph in word.glyphs) else ())),
         page=one.page,
         bbox=rounded(one.box),
         row_bbox=rounded(one.row_box),

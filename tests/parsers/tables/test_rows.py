@@ -1,5 +1,7 @@
 """Which name, which column, which unit and which conditions a number belongs to."""
 
+from dataclasses import replace
+
 from hand_made import across, page, upright, word
 
 HEAD = (100, (50, "Parameter"), (200, "Symbol"), (270, "Conditions"), (400, "Min."), (440, "Typ."), (480, "Max."), (530, "Unit"))
@@ -111,6 +113,16 @@ def test_a_doubtful_glyph_bars_acceptance(read):
     (one,) = read(page(HEAD, row, extra=(word("3.0", 480, 115, doubt=("pale",)),)))
 
     assert one.status == "review"
+
+
+def test_a_repaired_glyph_is_flagged(read):
+    """A figure whose characters were mended says so."""
+    row = (115, (50, "On-resistance"), (200, "RDS(on)"), (270, "VGS = 10 V, ID = 20 A"), (530, "mΩ"))
+    plain = word("3.0", 480, 115)
+    mended = replace(plain, glyphs=tuple(replace(glyph, repaired=True) for glyph in plain.glyphs))
+    (one,) = read(page(HEAD, row, extra=(mended,)))
+
+    assert one.flags == ("repaired_glyphs",)
 
 
 def test_two_tables_under_one_line_of_headings_are_two(read):
