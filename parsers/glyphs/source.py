@@ -7,10 +7,11 @@ from pdfminer.pdfdocument import PDFDocument
 from pdfminer.pdfinterp import PDFResourceManager
 from pdfminer.pdfpage import PDFPage
 from pdfminer.pdfparser import PDFParser
-from pdfminer.pdftypes import PDFObjRef, PDFStream, resolve1
+from pdfminer.pdftypes import PDFObjRef, PDFStream
 from pdfminer.psparser import PSLiteral
 
 from parsers.glyphs.drawn import Drawn
+from parsers.glyphs.following import followed
 from parsers.glyphs.fonts import Font, font_of
 from parsers.glyphs.geometry import moved, shown
 from parsers.glyphs.layers import Layers
@@ -56,9 +57,9 @@ class Source:
         page = self._pages[number - 1]
         matrix, width, height = shown(page)
         drawn = Drawn(width, height, matrix)
-        content = b"\n".join(stream.get_data() for item in page.contents if isinstance(stream := resolve1(item), PDFStream))
+        content = b"\n".join(stream.get_data() for item in page.contents if isinstance(stream := followed(item), PDFStream))
         Painter(drawn=drawn, matrix=matrix, find_font=self._font, layers=self._layers).paint(content, _by_name(page.resources))
-        drawn.notes = [moved(matrix, box) for note in resolve1(page.annots) or () if (box := _shown_note(resolve1(note)))]
+        drawn.notes = [moved(matrix, box) for note in followed(page.annots) or () if (box := _shown_note(followed(note)))]
         return drawn
 
     def _font(self, reference: Any) -> Font | None:  # noqa: ANN401  pdfminer carries no types
@@ -71,16 +72,16 @@ class Source:
 
 
 def _by_name(resources: Any) -> dict[str, Any]:  # noqa: ANN401  pdfminer carries no types
-    found = resolve1(resources)
+    found = followed(resources)
     return {str(name): entry for name, entry in found.items()} if isinstance(found, dict) else {}
 
 
 def _shown_note(note: Any) -> tuple[float, float, float, float] | None:  # noqa: ANN401  pdfminer carries no types
     """The box of an annotation that shows something of its own."""
-    if not isinstance(note, dict) or "AP" not in note or int(resolve1(note.get("F")) or 0) & _HIDDEN_NOTE:
+    if not isinstance(note, dict) or "AP" not in note or int(followed(note.get("F")) or 0) & _HIDDEN_NOTE:
         return None
-    kind = resolve1(note.get("Subtype"))
+    kind = followed(note.get("Subtype"))
     if isinstance(kind, PSLiteral) and kind.name in _HARMLESS_NOTES:
         return None
-    x0, y0, x1, y1 = (float(resolve1(side)) for side in resolve1(note["Rect"]))
+    x0, y0, x1, y1 = (float(followed(side)) for side in followed(note["Rect"]))
     return x0, y0, x1, y1
