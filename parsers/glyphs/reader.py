@@ -17,6 +17,7 @@ from parsers.glyphs.source import Source
 from parsers.glyphs.spelling import word_of
 from parsers.glyphs.turning import main_turn, turn_matrix, turned_mark, turned_page
 from parsers.glyphs.twice import without_copies
+from parsers.glyphs.unseen import weigh_unseen
 from parsers.glyphs.visibility import shown_marks
 from parsers.types import Page, Word
 
@@ -116,6 +117,7 @@ def _words(page: Drawn, seen: list[Mark], unseen: list[Mark], second: SecondRead
     """Upright words in reading order, then words that stand turned."""
     second.leave_out(unseen, seen)
     marks = without_copies(seen)
+    weigh_unseen(page.marks, seen, marks)
     upright = clusters([mark for mark in marks if not mark.turned])
     weigh_gaps(upright)
     yield from (word_of(cluster, second) for cluster in upright)
