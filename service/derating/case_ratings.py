@@ -127,3 +127,19 @@ def largest_within_a(case: Case, bank: BankCase, point: Point, slack: Callable[[
         return ceiling
     floor = ceiling * 1e-6
     return float(brentq(left, floor, ceiling * (1 - 1e-9), rtol=1e-10)) if left(floor) > 0 else 0.0
+
+
+def sign_within(case: Case, bank: BankCase, point: Point, slack: Callable[[CaseState], float]) -> float:
+    """Zero or more exactly where the claimed current is not above ``largest_within_a``; cheaper than that, for seeking thresholds.
+
+    Args:
+        case: The board under one rule set.
+        bank: The bank.
+        point: A number for each quantity.
+        slack: Rating less stress of one switch; it must fall with the current.
+
+    Returns:
+        The slack, or what is left to the sheet's own junction limit where that is less; only the sign has a meaning.
+    """
+    state = case_state(case, bank, point, current_a=case.claimed_a(bank, point))
+    return min(slack(state), point[bank.prefix + "junction_max"] - state.junction_c) if state.exists else -1.0

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
-from service.derating.case_ratings import CaseState, case_state, largest_within_a, silicon_left_a
+from service.derating.case_ratings import CaseState, case_state, largest_within_a, sign_within, silicon_left_a
 from service.derating.check import Check
 from service.derating.figures import silicon_current
 from service.derating.holding import least_switches, over_discharge_path
@@ -72,8 +72,7 @@ def _largest_a(case: Case, bank: BankCase, point: Point) -> float:
 
 def _slack_a(case: Case, bank: BankCase, point: Point) -> float:
     """What is left of the allowed current at the claimed one."""
-    state = _state(case, bank, point)
-    return _allowed(case, bank, point, state)[0] - state.current_a if state.exists else -1.0
+    return sign_within(case, bank, point, lambda state: _allowed(case, bank, point, state)[0] - state.current_a)
 
 
 def _allowed(case: Case, bank: BankCase, point: Point, state: CaseState) -> tuple[float, str]:

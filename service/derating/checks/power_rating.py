@@ -2,7 +2,7 @@
 
 from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
-from service.derating.case_ratings import CaseState, case_state, largest_within_a, power_left_w
+from service.derating.case_ratings import CaseState, case_state, largest_within_a, power_left_w, sign_within
 from service.derating.check import Check
 from service.derating.figures import rated_power_at_case
 from service.derating.formulas.rating import power_residual
@@ -66,8 +66,7 @@ def _largest_a(case: Case, bank: BankCase, point: Point) -> float:
 
 def _slack_w(case: Case, bank: BankCase, point: Point) -> float:
     """What is left of the allowed power at the claimed current."""
-    state = _state(case, bank, point)
-    return _allowed_w(case, bank, point, state) - state.loss_w if state.exists else -1.0
+    return sign_within(case, bank, point, lambda state: _allowed_w(case, bank, point, state) - state.loss_w)
 
 
 def _allowed_w(case: Case, bank: BankCase, point: Point, state: CaseState) -> float:

@@ -19,7 +19,8 @@ from service.derating.formulas.ratio_model import RatioModel
 
 CLOSE_K = 1e-9
 MOST_STEPS = 60
-UNSTEADY_STEPS = 3
+# Close to a fold a Newton step would leap past the state that it looks for.
+LONGEST_STEP_K = 100.0
 # A lane that runs away is kept at a finite place and thrown out afterwards.
 BEYOND_C, HOTTEST_C, COLDEST_C = 2000.0, 1e4, -273.0
 
@@ -123,13 +124,9 @@ def settle(network: Network, *, current_a: float) -> Settled:
     """
     square = current_a**2
     junctions: list[float] = [network.ambient_c + 0.0 * square for _ in network.dies]
-    step, steady, unsteady = [np.inf for _ in network.dies], True, 0
+    step, steady = [np.inf for _ in network.dies], True
     for _ in range(MOST_STEPS):
         step, steady = _newton_step(network, square, junctions)
-        # Why three: from below, a search that meets no stable ground three times in a row has passed the fold.
-        unsteady = 0 if np.any(steady) else unsteady + 1
-        if unsteady == UNSTEADY_STEPS:
-            break
         junctions = [bounded(t + d, low=network.ambient_c, high=HOTTEST_C) for t, d in zip(junctions, step, strict=True)]
         if all(np.all((abs(d) < CLOSE_K) | (t > BEYOND_C)) for d, t in zip(step, junctions, strict=True)):
             break
@@ -281,13 +278,19 @@ def _jacobian(network: Network, square: float, junctions_c: Sequence[float], war
 
 
 def _newton_step(network: Network, square: float, junctions_c: Sequence[float]) -> tuple[list[float], bool]:
-    """The next change of all temperatures, and whether the state is stable."""
+    """The next change of all temperatures, and whether the state is stable.
+
+    Where it is not, the step is the plain one: the temperatures go where the heat takes them, as a real board's would. A resistance that
+    grows more slowly when hot may settle beyond such a stretch; a Newton step would turn back there.
+    """
     warmth = _warmth(network, junctions_c)
     gap = [network.ambient_c + square * rise - t for rise, t in zip(warmth.dies, junctions_c, strict=True)]
     rows = [[-term for term in row] for row in _jacobian(network, square, junctions_c, warmth)]
     for i, row in enumerate(rows):
         row[i] = 1 + row[i]
-    return _solve(rows, gap)
+    step, steady = _solve(rows, list(gap))
+    leaps = [bounded(newton, low=-LONGEST_STEP_K, high=LONGEST_STEP_K) for newton in step]
+    return [chosen(steady, newton, plain) for newton, plain in zip(leaps, gap, strict=True)], steady
 
 
 def _solve(rows: list[list[float]], gap: list[float]) -> tuple[list[float], bool]:
