@@ -1,8 +1,8 @@
 """Faults put into formulas on purpose, and whether the tests notice: ``python tests/benchmarks/mutation.py [formula file ...]``.
 
-Each fault changes one operator, number or sign of one public formula in memory; the worked examples of ``tests/check_values`` and the
-cards are then run in a process of their own, without the circuit simulator, which would only make it slow. A fault that no test notices is printed. Aim: 95 of 100 noticed, and at least one in
-every formula.
+Each fault changes one operator, number or sign of one public formula in memory; the worked examples of ``tests/check_values``, the
+cards and the tests that import the formula's file are then run in a process of their own. The circuit simulator is kept out of their
+sight: it would only make them slow. A fault that no test notices is printed. Aim: 95 of 100 noticed, and at least one in every formula.
 """
 
 import ast

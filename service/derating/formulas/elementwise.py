@@ -13,6 +13,18 @@ def is_many(value: object) -> bool:
     return isinstance(value, np.ndarray)
 
 
+def everywhere(condition: Any) -> bool:  # noqa: ANN401 - a truth value or an array of them
+    """Whether a condition is true on every board.
+
+    Args:
+        condition: True or false, or an array of either.
+
+    Returns:
+        One truth value.
+    """
+    return bool(np.all(condition)) if is_many(condition) else bool(condition)
+
+
 def chosen(condition: Any, yes: float, no: float) -> float:  # noqa: ANN401 - a truth value or an array of them
     """One value where a condition is true, the other where it is not.
 

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from service.derating.formulas.elementwise import bounded, chosen, is_many
+from service.derating.formulas.elementwise import bounded, chosen, everywhere, is_many
 from service.derating.formulas.ratio_model import RatioModel
 
 CLOSE_K = 1e-9
@@ -106,6 +106,7 @@ class _Warmth:
     losses: tuple[float, ...]
     shares: tuple[float, ...]
     banks_ohm: tuple[float, ...]
+    hot_ohm: tuple[float, ...]
 
 
 def settle(network: Network, *, current_a: float) -> Settled:
@@ -128,10 +129,12 @@ def settle(network: Network, *, current_a: float) -> Settled:
     for _ in range(MOST_STEPS):
         step, steady = _newton_step(network, square, junctions)
         junctions = [bounded(t + d, low=network.ambient_c, high=HOTTEST_C) for t, d in zip(junctions, step, strict=True)]
-        if all(np.all((abs(d) < CLOSE_K) | (t > BEYOND_C)) for d, t in zip(step, junctions, strict=True)):
+        if all(everywhere((abs(d) < CLOSE_K) | (t > BEYOND_C)) for d, t in zip(step, junctions, strict=True)):
             break
-    close = [(abs(d) < 1e-6 * (1 + abs(t))) & (t < BEYOND_C) for d, t in zip(step, junctions, strict=True)]
-    return _settled(network, current_a, junctions, exists=np.logical_and.reduce([*close, steady]))
+    exists = steady
+    for d, t in zip(step, junctions, strict=True):
+        exists = exists & (abs(d) < 1e-6 * (1 + abs(t))) & (t < BEYOND_C)
+    return _settled(network, current_a, junctions, exists=exists)
 
 
 def current_at_junction(network: Network, *, die: int, limit_c: float) -> Reached:
@@ -257,23 +260,25 @@ def _warmth(network: Network, junctions_c: Sequence[float]) -> _Warmth:
         losses=tuple(losses),
         shares=tuple(shares),
         banks_ohm=tuple(1 / bank for bank in banks),
+        hot_ohm=tuple(hot),
     )
 
 
 def _jacobian(network: Network, square: float, junctions_c: Sequence[float], warmth: _Warmth) -> list[list[float]]:
     """How each settled-for temperature answers to each assumed one."""
-    dies, count = network.dies, len(network.dies)
-    rows = [[0.0] * count for _ in dies]
-    for j, (source, t) in enumerate(zip(dies, junctions_c, strict=True)):
-        hot = source.cold_resistance_ohm * source.ratio.value(t)
+    dies = network.dies
+    rows: list[list[float]] = [[] for _ in dies]
+    for j, (source, t, hot) in enumerate(zip(dies, junctions_c, warmth.hot_ohm, strict=True)):
         growth = source.cold_resistance_ohm * source.ratio.slope_per_k(t)
         relative = growth / (hot + source.track_ohm)
         pull = 2 * source.count * warmth.shares[j] * relative
-        losses = [pull * warmth.losses[i] if die.bank == source.bank else 0.0 for i, die in enumerate(dies)]
+        losses = [pull * loss if die.bank == source.bank else 0.0 for die, loss in zip(dies, warmth.losses, strict=True)]
         losses[j] = losses[j] + warmth.losses[j] * (growth / hot - 2 * relative)
-        board = network.board_to_air_kpw * sum(die.count * loss for die, loss in zip(dies, losses, strict=True))
-        for i, die in enumerate(dies):
-            rows[i][j] = square * (board + die.to_board_kpw * losses[i])
+        heat = 0.0
+        for die, loss in zip(dies, losses, strict=True):
+            heat = heat + die.count * loss
+        for row, die, loss in zip(rows, dies, losses, strict=True):
+            row.append(square * (network.board_to_air_kpw * heat + die.to_board_kpw * loss))
     return rows
 
 
