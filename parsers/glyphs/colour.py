@@ -23,11 +23,11 @@ def lightness(operands: list[Any], family: str) -> float | None:
     match family, len(parts):
         case "tint", 1:
             return 1 - _unit(parts[0])
-        case ("gray" | "other"), 1:
+        case (("gray" | "other"), 1):
             return _unit(parts[0])
-        case ("rgb" | "other"), 3:
+        case (("rgb" | "other"), 3):
             return _RED * _unit(parts[0]) + _GREEN * _unit(parts[1]) + _BLUE * _unit(parts[2])
-        case ("cmyk" | "other"), 4:
+        case (("cmyk" | "other"), 4):
             inked = _RED * _unit(parts[0]) + _GREEN * _unit(parts[1]) + _BLUE * _unit(parts[2]) + _unit(parts[3])
             return 1 - min(1.0, inked)
     return None

@@ -64,7 +64,6 @@ class Font:
             return repaired, width or self._width_by_text(repaired), True, ("symbol_font",)
         return (text, width, False, ()) if _readable(text) else (text or "\ufffd", width, False, ("unmapped",))
 
-
     def _width_by_text(self, text: str) -> float:
         """Width of a sign whose code says nothing: the standard fonts' own tables go by text."""
         spellings = (text, *_OTHER_SPELLINGS.get(text, ()))

@@ -10,7 +10,9 @@ _TOKEN = re.compile(
     rb"[\s\x00]*(?:"
     # Why whole operators: graphs are drawn with tens of thousands of them, and one match is cheaper than three or seven.
     + (_PLAIN * 2 + rb"(?:([ml]|T[dD])|" + _PLAIN * 2 + rb"(?:(re)|" + _PLAIN * 2 + rb"(c|cm|Tm)))(?!" + _REGULAR + rb")")  # 1 to 9
-    + rb"|([-+]?(?>\d+\.?\d*|\.\d+))(?!" + _REGULAR + rb")"  # 10 number
+    + rb"|([-+]?(?>\d+\.?\d*|\.\d+))(?!"
+    + _REGULAR
+    + rb")"  # 10 number
     rb"|([A-Za-z'\"]" + _REGULAR + rb"*)"  # 11 operator
     rb"|/(" + _REGULAR + rb"*)"  # 12 name
     rb"|\(([^()\\]*(?:\\.[^()\\]*)*)\)"  # 13 string without brackets inside

@@ -104,9 +104,7 @@ class Assembly:
         for kind, ohm in zip(self.kinds, ohms, strict=True):
             conductance[kind.bank] = conductance.get(kind.bank, 0.0) + kind.switches / ohm
         shares = [current_a / ohm / conductance[kind.bank] for kind, ohm in zip(self.kinds, ohms, strict=True)]
-        heats = [
-            share * (kind.diode_v or share * ohm) for kind, ohm, share in zip(self.kinds, ohms, shares, strict=True)
-        ]
+        heats = [share * (kind.diode_v or share * ohm) for kind, ohm, share in zip(self.kinds, ohms, shares, strict=True)]
         return shares, heats
 
     def sink_heat(self, current_a: float, losses_w: Sequence[float]) -> list[float]:
@@ -132,9 +130,7 @@ class Assembly:
             shares, losses = self.losses(current_a, junction)
             heats = self.sink_heat(current_a, losses)
             sinks = [self.ambient_c + sum(rise * heat for rise, heat in zip(row, heats, strict=True)) for row in rises]
-            warmer = [
-                sinks[kind.sink] + (kind.to_sink_kpw + kind.to_case_kpw) * loss for kind, loss in zip(self.kinds, losses, strict=True)
-            ]
+            warmer = [sinks[kind.sink] + (kind.to_sink_kpw + kind.to_case_kpw) * loss for kind, loss in zip(self.kinds, losses, strict=True)]
             moved = max(abs(new - old) for new, old in zip(warmer, junction, strict=True))
             junction = warmer
             if max(junction) > BEYOND_ALL_C:

@@ -112,7 +112,14 @@ class BlockedBank:
         """Equal switches of one bank."""
         to_case = min(self._point.get(bank.prefix + "junction_case", 0.0), die.to_board_kpw)
         return Kind(
-            bank=die.bank, switches=die.count, cold_ohm=die.cold_resistance_ohm, ratio=die.ratio.value, to_case_kpw=to_case,
-            impedance=case_impedance(bank.switch, settled_kpw=to_case), to_sink_kpw=die.to_board_kpw - to_case,
-            sink=0, warming=(die.count,), diode_v=diode_v,
+            bank=die.bank,
+            switches=die.count,
+            cold_ohm=die.cold_resistance_ohm,
+            ratio=die.ratio.value,
+            to_case_kpw=to_case,
+            impedance=case_impedance(bank.switch, settled_kpw=to_case),
+            to_sink_kpw=die.to_board_kpw - to_case,
+            sink=0,
+            warming=(die.count,),
+            diode_v=diode_v,
         )

@@ -87,8 +87,14 @@ def _quantity(name: str, ends: Ends, phrase: str, lowest: float, highest: float)
     }[name]
     wording = Wording(phrase=phrase, how=how, effort=5, lowest=lowest, highest=highest)
     return Quantity(
-        key=name, name=name, unit=ends.sourced.unit, favourable=ends.favourable, nominal=ends.nominal, worst=ends.worst,
-        sourced=ends.sourced, wording=wording,
+        key=name,
+        name=name,
+        unit=ends.sourced.unit,
+        favourable=ends.favourable,
+        nominal=ends.nominal,
+        worst=ends.worst,
+        sourced=ends.sourced,
+        wording=wording,
     )
 
 
@@ -147,6 +153,10 @@ def _plus(first: Sourced, second: Sourced | None) -> Sourced:
         return first
     known = first.known if first.known is second.known else Known.ASSUMED
     return Sourced(
-        value=first.value + second.value, unit="H", known=known, low=first.least + second.least, high=first.most + second.most,
+        value=first.value + second.value,
+        unit="H",
+        known=known,
+        low=first.least + second.least,
+        high=first.most + second.most,
         name=" + ".join(part.name or f"{part.value * 1e6:g} uH stated" for part in (first, second)),
     )

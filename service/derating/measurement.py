@@ -79,7 +79,12 @@ def junction_to_air(case: Case, bank: BankCase, test: HeatTest) -> Sourced:
     high = _resistance_kpw(case, bank, test, current_a=test.current_a.least, rise_k=most_k, corner=Corner.FAVOURABLE)
     covered = "closed case, to the air outside" if test.lid_on else "open case: the air inside the closed one must be taken as ambient"
     return Sourced(
-        value=(low + high) / 2, unit="K/W", known=Known.MEASURED, low=low, high=high, attested=test.probe_c.attested,
+        value=(low + high) / 2,
+        unit="K/W",
+        known=Known.MEASURED,
+        low=low,
+        high=high,
+        attested=test.probe_c.attested,
         name=f"probe on {test.spot}, {test.current_a.value:g} A, {covered}",
     )
 
@@ -179,7 +184,14 @@ def allowed_current(case: Case, bank: BankCase, test: HeatTest, *, limit_c: floa
 
 
 def _allowed_a(
-    case: Case, bank: BankCase, test: HeatTest, limit_c: float, *, tested_a: float, rise_k: float, corner: Corner,
+    case: Case,
+    bank: BankCase,
+    test: HeatTest,
+    limit_c: float,
+    *,
+    tested_a: float,
+    rise_k: float,
+    corner: Corner,
 ) -> float:
     """The scaled current at one end."""
     point = case.point(corner)
@@ -187,13 +199,22 @@ def _allowed_a(
     junction_rise = rise_k + _inside_kpw(case, bank, test.spot, corner) * loss
     ratio = case.ratio(bank, point)
     return current_from_test_a(
-        tested_a=tested_a, tested_rise_k=junction_rise, tested_ratio=ratio.value(test.air_c.value + junction_rise),
-        allowed_rise_k=max(limit_c - point["ambient"], 0.0), allowed_ratio=ratio.value(limit_c),
+        tested_a=tested_a,
+        tested_rise_k=junction_rise,
+        tested_ratio=ratio.value(test.air_c.value + junction_rise),
+        allowed_rise_k=max(limit_c - point["ambient"], 0.0),
+        allowed_ratio=ratio.value(limit_c),
     )
 
 
 def _resistance_kpw(
-    case: Case, bank: BankCase, test: HeatTest, *, current_a: float, rise_k: float, corner: Corner,
+    case: Case,
+    bank: BankCase,
+    test: HeatTest,
+    *,
+    current_a: float,
+    rise_k: float,
+    corner: Corner,
 ) -> float:
     """Junction to air at one end: the spot over the air, and the junction over the spot."""
     loss = _loss_w(case, bank, current_a=current_a, junction_c=test.air_c.value + rise_k, corner=corner)

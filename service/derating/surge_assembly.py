@@ -47,8 +47,15 @@ def _kind(die: Die, bank: BankCase, point: Point, *, sink: int, warming: tuple[f
     """Equal switches with their way to their sink."""
     to_case = min(point[bank.prefix + "junction_case"], die.to_board_kpw)
     return Kind(
-        bank=die.bank, switches=die.count, cold_ohm=die.cold_resistance_ohm, ratio=die.ratio.value,
-        to_case_kpw=to_case, impedance=_impedance(bank, point, to_case), to_sink_kpw=die.to_board_kpw - to_case, sink=sink, warming=warming,
+        bank=die.bank,
+        switches=die.count,
+        cold_ohm=die.cold_resistance_ohm,
+        ratio=die.ratio.value,
+        to_case_kpw=to_case,
+        impedance=_impedance(bank, point, to_case),
+        to_sink_kpw=die.to_board_kpw - to_case,
+        sink=sink,
+        warming=warming,
     )
 
 

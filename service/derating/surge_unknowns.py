@@ -46,11 +46,18 @@ def _unknown_impedance(bank: BankCase, settled: Quantity, seconds: float) -> Qua
     low = 0.0 if seconds < SETTLED_AFTER_S else settled.favourable
     guess = default(settled.worst, "K/W", "RthJC is a safe upper bound at any time", low=low, high=settled.worst)
     return Quantity(
-        key=bank.prefix + "transient_impedance", name="transient_impedance", unit="K/W",
-        favourable=low, nominal=settled.nominal, worst=settled.worst, sourced=guess,
+        key=bank.prefix + "transient_impedance",
+        name="transient_impedance",
+        unit="K/W",
+        favourable=low,
+        nominal=settled.nominal,
+        worst=settled.worst,
+        sourced=guess,
         wording=Wording(
             phrase=f"the transient impedance from junction to case after {seconds:g} s is {{value}} or less",
             how="Read the curve of transient thermal impedance in the datasheet at that time, or type a few of its points.",
-            effort=2, lowest=0.0, highest=1e3,
+            effort=2,
+            lowest=0.0,
+            highest=1e3,
         ),
     )

@@ -111,7 +111,9 @@ def surface(face: Surface, *, power_w: float, air_c: float, shared_by: int) -> S
     ends = [
         (surface_temperature_c(face, power_w=power_w, air_c=air_c, emissivity=shine, convection=draught) - air_c) / power_w
         for shine, draught in (
-            (face.emissivity.most, 1 + CONVECTION_BAND), (face.emissivity.value, 1.0), (face.emissivity.least, 1 - CONVECTION_BAND),
+            (face.emissivity.most, 1 + CONVECTION_BAND),
+            (face.emissivity.value, 1.0),
+            (face.emissivity.least, 1 - CONVECTION_BAND),
         )
     ]
     name = f"{face.area_m2 * 1e4:g} cm2 in still air at {power_w:g} W: Churchill and Chu, and radiation of {face.emissivity.name}"

@@ -69,9 +69,15 @@ def turn_off(case: Case, point: Point, *, delay_s: float, inductance_h: float) -
     if loop["supply_v"] < rated:
         fed = energy_with_supply_j(inductance_h=inductance_h, current_a=current, breakdown_v=rated, supply_v=loop["supply_v"])
     return TurnOff(
-        prospective_a=prospective_current_a(**loop), current_a=current, inductance_h=inductance_h, supply_v=loop["supply_v"],
-        rated_v=rated, junction_c=junction, stored_j=energy_without_supply_j(inductance_h=inductance_h, current_a=current),
-        energy_j=fed, allowed_j=_allowed_j(case, point, current, junction),
+        prospective_a=prospective_current_a(**loop),
+        current_a=current,
+        inductance_h=inductance_h,
+        supply_v=loop["supply_v"],
+        rated_v=rated,
+        junction_c=junction,
+        stored_j=energy_without_supply_j(inductance_h=inductance_h, current_a=current),
+        energy_j=fed,
+        allowed_j=_allowed_j(case, point, current, junction),
     )
 
 
@@ -147,6 +153,9 @@ def _thermal_j(case: Case, point: Point, current_a: float, junction_c: float, li
     bank = case.discharge
     impedance = case_impedance(bank.switch, settled_kpw=point[bank.prefix + "junction_case"])
     return thermal_energy_j(
-        start_c=junction_c, limit_c=limit, breakdown_v=REAL_OVER_RATED * point[bank.prefix + "drain_voltage"], current_a=current_a,
+        start_c=junction_c,
+        limit_c=limit,
+        breakdown_v=REAL_OVER_RATED * point[bank.prefix + "drain_voltage"],
+        current_a=current_a,
         impedance=lambda seconds: float(impedance(np.asarray(seconds))),
     )

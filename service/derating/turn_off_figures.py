@@ -70,7 +70,10 @@ def gentle_fall_s(moment: TurnOff) -> float | None:
     if moment.supply_v >= moment.rated_v:
         return None
     return gentlest_fall_s(
-        inductance_h=moment.inductance_h, current_a=moment.current_a, breakdown_v=moment.rated_v, supply_v=moment.supply_v,
+        inductance_h=moment.inductance_h,
+        current_a=moment.current_a,
+        breakdown_v=moment.rated_v,
+        supply_v=moment.supply_v,
     )
 
 
@@ -93,14 +96,19 @@ def power_line_a(case: Case, point: Point, moment: TurnOff) -> float | None:
     pulse_s = equivalent_pulse_s(energy_j=peak_w * fall / 2, peak_power_w=peak_w)
     impedance = case_impedance(bank.switch, settled_kpw=point[bank.prefix + "junction_case"])(np.asarray(pulse_s))
     return power_line_current_a(
-        limit_c=avalanche_limit_c(case, point), case_c=moment.junction_c, impedance_kpw=float(impedance), voltage_v=moment.rated_v,
+        limit_c=avalanche_limit_c(case, point),
+        case_c=moment.junction_c,
+        impedance_kpw=float(impedance),
+        voltage_v=moment.rated_v,
     )
 
 
 def _let_through(case: Case, moment: TurnOff, point: Point) -> float:
     """I2t of the loop until the switches open."""
     return let_through_a2s(
-        supply_v=moment.supply_v, loop_ohm=max(loop_ohm(case, point), 1e-6), inductance_h=moment.inductance_h,
+        supply_v=moment.supply_v,
+        loop_ohm=max(loop_ohm(case, point), 1e-6),
+        inductance_h=moment.inductance_h,
         time_s=point["protection_delay"],
     )
 
@@ -110,7 +118,10 @@ def _avalanche_s(moment: TurnOff) -> float | None:
     if moment.supply_v >= moment.rated_v:
         return None
     return avalanche_time_s(
-        inductance_h=moment.inductance_h, current_a=moment.current_a, breakdown_v=moment.rated_v, supply_v=moment.supply_v,
+        inductance_h=moment.inductance_h,
+        current_a=moment.current_a,
+        breakdown_v=moment.rated_v,
+        supply_v=moment.supply_v,
     )
 
 

@@ -8,7 +8,6 @@ sight: it would only make them slow. A fault that no test notices is printed. Ai
 import ast
 import os
 import random
-import re
 import subprocess
 import sys
 import tempfile
@@ -22,6 +21,7 @@ FORMULAS = ROOT / "service" / "derating" / "formulas"
 ALWAYS = ("tests/check_values/test_cited_examples.py", "tests/derating/test_cards.py")
 EACH = 3
 SEED = 7
+PACKAGE = "service.derating.formulas"
 SWAPS: dict[type[ast.operator], type[ast.operator]] = {
     ast.Add: ast.Sub,
     ast.Sub: ast.Add,
@@ -111,10 +111,16 @@ def noticed(fault: Fault, tests: tuple[str, ...]) -> bool:
 
 def relevant(path: Path) -> tuple[str, ...]:
     """Test files that import a formula file, and the data of worked examples; running others proves nothing."""
-    imports = re.compile(rf"formulas(\.{path.stem}\b| import [^\n]*\b{path.stem}\b)")
     tests = [*sorted((ROOT / "tests").glob("check_values/test_*.py")), *sorted((ROOT / "tests").glob("derating/test_*.py"))]
-    found = [test for test in tests if imports.search(test.read_text(encoding="utf-8"))]
+    found = [test for test in tests if path.stem in imported(test)]
     return tuple(dict.fromkeys([*ALWAYS, *(str(test.relative_to(ROOT)) for test in found)]))
+
+
+def imported(test: Path) -> set[str]:
+    """Names of the formula files that a test file imports."""
+    froms = [node for node in ast.walk(ast.parse(test.read_text(encoding="utf-8"))) if isinstance(node, ast.ImportFrom) and node.module]
+    names = {alias.name for node in froms if node.module == PACKAGE for alias in node.names}
+    return names | {node.module.removeprefix(PACKAGE + ".") for node in froms if node.module and node.module.startswith(PACKAGE + ".")}
 
 
 def with_formulas() -> list[Path]:

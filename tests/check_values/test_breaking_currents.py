@@ -100,7 +100,10 @@ def test_the_thermal_form_meets_the_printed_temperature_curve(start_c, expected_
     capacities = drawn_capacities_jpk(resistances_kpw=OHMS, time_constants_s=TAUS)
     ohms, taus = ladder_to_foster(resistances_kpw=OHMS, capacities_jpk=capacities)
     energy = avalanche.thermal_energy_j(
-        start_c=start_c, limit_c=175, breakdown_v=78, current_a=25,
+        start_c=start_c,
+        limit_c=175,
+        breakdown_v=78,
+        current_a=25,
         impedance=lambda t: foster_impedance_kpw(time_s=t, resistances_kpw=ohms, time_constants_s=taus),
     )
 

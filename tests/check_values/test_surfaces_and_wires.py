@@ -82,7 +82,8 @@ def test_wire_gauge_diameters(gauge, expected_mm, tolerance_mm):
 
 
 @pytest.mark.parametrize(
-    ("gauge", "expected", "tolerance"), [(12, 1.588, 1e-3), (10, 0.9989, 2e-4), (16, 4.016, 1e-3), (2, 0.1563, 1e-4), (-3, 0.0490, 1e-4)],
+    ("gauge", "expected", "tolerance"),
+    [(12, 1.588, 1e-3), (10, 0.9989, 2e-4), (16, 4.016, 1e-3), (2, 0.1563, 1e-4), (-3, 0.0490, 1e-4)],
 )
 def test_wire_gauge_resistances(gauge, expected, tolerance):
     """AWG-04, AWG-05, AWG-06: published wire tables, ohm per 1000 ft at 20 degC."""

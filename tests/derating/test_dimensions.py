@@ -10,7 +10,16 @@ from service.units import ureg
 # Temperatures in a card are points on a scale or differences; the registry must be told which.
 AS_DIFFERENCE = {"K": "delta_degC", "K/W": "delta_degC/W", "1": "dimensionless", "1/K": "1/delta_degC", "J/K": "J/delta_degC"}
 SUBJECTS = {
-    "avalanche", "bench_test", "body_diode", "conductor", "inductance", "interruption", "plate", "safe_area", "shunt", "transient",
+    "avalanche",
+    "bench_test",
+    "body_diode",
+    "conductor",
+    "inductance",
+    "interruption",
+    "plate",
+    "safe_area",
+    "shunt",
+    "transient",
 }
 # These hold numbers of fixed units inside (absolute temperature, millimetres) or search for a root; units cannot pass through them.
 OPAQUE = {"convection_wpm2k", "gauge_diameter_m", "grashof", "radiation_wpm2k", "thermal_energy_j"}

@@ -17,12 +17,15 @@ def boards(draw):
     """Changes that make an invented board of the contract's example."""
     maybe = draw(st.sampled_from([True, False]))
     chain = {
-        "case_to_board": f"{draw(st.integers(1, 10))} K/W", "board_to_air": f"{draw(st.integers(1, 8))} K/W",
-        "board_heat_capacity": f"{draw(st.integers(5, 200))} J/K" if maybe else None, "ambient": f"{draw(st.integers(-20, 50))} °C",
+        "case_to_board": f"{draw(st.integers(1, 10))} K/W",
+        "board_to_air": f"{draw(st.integers(1, 8))} K/W",
+        "board_heat_capacity": f"{draw(st.integers(5, 200))} J/K" if maybe else None,
+        "ambient": f"{draw(st.integers(-20, 50))} °C",
     }
     return {
         "claim": {
-            "continuous": f"{draw(st.integers(20, 90))} A", "packs_in_series": draw(st.integers(1, 2)),
+            "continuous": f"{draw(st.integers(20, 90))} A",
+            "packs_in_series": draw(st.integers(1, 2)),
             "surge": f"{draw(st.integers(100, 400))} A for {draw(st.integers(1, 9000))} ms",
         },
         "discharge_bank": {"switches": draw(st.integers(1, 12))},

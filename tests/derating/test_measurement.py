@@ -31,7 +31,11 @@ def read(value, unit, *, give_or_take=0.0):
 def heat_test(*, amperes=40.0, probe_c=62.0, air_c=22.0, spot=Spot.TAB, lid_on=True, doubt_k=0.0):
     """Half of the claim for an hour."""
     return HeatTest(
-        current_a=read(amperes, "A"), probe_c=read(probe_c, "degC", give_or_take=doubt_k), air_c=read(air_c, "degC"), spot=spot, lid_on=lid_on,
+        current_a=read(amperes, "A"),
+        probe_c=read(probe_c, "degC", give_or_take=doubt_k),
+        air_c=read(air_c, "degC"),
+        spot=spot,
+        lid_on=lid_on,
     )
 
 
@@ -51,7 +55,11 @@ def test_a_heat_test_gives_a_band_that_holds_the_truth():
 def test_the_rise_of_a_test_by_hand():
     """62 +- 1 degC in 22 +- 0.5 degC: at least 61 - 22.5 = 38.5 K; at most 63 - 21.5 = 41.5 K, of which a probe may have missed a tenth."""
     test = HeatTest(
-        current_a=read(40, "A"), probe_c=read(62, "degC", give_or_take=1), air_c=read(22, "degC", give_or_take=0.5), spot=Spot.TAB, lid_on=True,
+        current_a=read(40, "A"),
+        probe_c=read(62, "degC", give_or_take=1),
+        air_c=read(22, "degC", give_or_take=0.5),
+        spot=Spot.TAB,
+        lid_on=True,
     )
 
     assert test.rise_k == pytest.approx((38.5, 46.111), abs=1e-3)

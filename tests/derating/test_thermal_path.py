@@ -65,10 +65,12 @@ def test_a_path_adds_up_as_published():
 
 def test_a_shared_step_warms_each_switch_by_the_heat_of_all():
     """By hand: 0.5 K/W alone and 2 K/W shared by six is 12.5 K for a watt of each."""
-    path = ThermalPath(steps=(
-        Step(name="junction to case", resistance=typed(0.5, "K/W")),
-        Step(name="plate to air", resistance=typed(2.0, "K/W", low=1.5, high=2.5), shared_by=6),
-    ))
+    path = ThermalPath(
+        steps=(
+            Step(name="junction to case", resistance=typed(0.5, "K/W")),
+            Step(name="plate to air", resistance=typed(2.0, "K/W", low=1.5, high=2.5), shared_by=6),
+        )
+    )
 
     assert (path.per_switch.least, path.per_switch.value, path.per_switch.most) == pytest.approx((9.5, 12.5, 15.5))
 

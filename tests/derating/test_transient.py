@@ -100,12 +100,18 @@ def test_the_duty_rules_lie_on_the_safe_side(network, duty, period):
     """Exact <= four terms <= two terms, and every one at least the mean."""
     ohms, taus = zip(*network, strict=True)
     pulse = duty * period
-    z = {name: foster_impedance_kpw(time_s=t, resistances_kpw=ohms, time_constants_s=taus)
-         for name, t in {"pulse": pulse, "period": period, "both": pulse + period}.items()}
+    z = {
+        name: foster_impedance_kpw(time_s=t, resistances_kpw=ohms, time_constants_s=taus)
+        for name, t in {"pulse": pulse, "period": period, "both": pulse + period}.items()
+    }
     exact = foster_train_peak_k(power_w=1, pulse_s=pulse, period_s=period, resistances_kpw=ohms, time_constants_s=taus)
     two = two_term_impedance_kpw(duty=duty, steady_kpw=sum(ohms), pulse_kpw=z["pulse"])
     four = four_term_impedance_kpw(
-        duty=duty, steady_kpw=sum(ohms), pulse_kpw=z["pulse"], period_kpw=z["period"], period_and_pulse_kpw=z["both"],
+        duty=duty,
+        steady_kpw=sum(ohms),
+        pulse_kpw=z["pulse"],
+        period_kpw=z["period"],
+        period_and_pulse_kpw=z["both"],
     )
 
     assert duty * sum(ohms) <= exact * (1 + 1e-9)

@@ -83,20 +83,32 @@ def netlist(running_a: float, surge_a: float, seconds: float, heat_jpk: float) -
     """The same board for the simulator: volts are degrees, amperes are watts, each chain of pairs floats between junction and case."""
     parts = ((0, 2.4e-3, "d"), (1, 3.1e-3, "d"), (2, 2.2e-3, "e"))
     many = (1, 3, 3)
-    lines = ["* invented board", f"I1 0 d PWL(0 {running_a} 1m {running_a} 1.00001m {surge_a} 99 {surge_a})",
-             f"I2 0 e PWL(0 {running_a} 1m {running_a} 1.00001m {surge_a} 99 {surge_a})", "Vamb amb 0 30"]
+    lines = [
+        "* invented board",
+        f"I1 0 d PWL(0 {running_a} 1m {running_a} 1.00001m {surge_a} 99 {surge_a})",
+        f"I2 0 e PWL(0 {running_a} 1m {running_a} 1.00001m {surge_a} 99 {surge_a})",
+        "Vamb amb 0 30",
+    ]
     for k, ohm, node in parts:
         lines += [
-            f"Bd{k} {node} s{k} I = {many[k]}*V({node},s{k})/({ohm}*(1+6.17m*(V(j{k})-25)+16.26u*(V(j{k})-25)^2))", f"Vs{k} s{k} 0 0",
-            f"Bp{k} c{k} j{k} I = V({node})*I(Vs{k})/{many[k]}", f"Bc{k} 0 c{k} I = V({node})*I(Vs{k})/{many[k]}",
-            f"Rcb{k} c{k} b{k} 3.5", f"Eb{k} b{k} 0 brd 0 1",
+            f"Bd{k} {node} s{k} I = {many[k]}*V({node},s{k})/({ohm}*(1+6.17m*(V(j{k})-25)+16.26u*(V(j{k})-25)^2))",
+            f"Vs{k} s{k} 0 0",
+            f"Bp{k} c{k} j{k} I = V({node})*I(Vs{k})/{many[k]}",
+            f"Bc{k} 0 c{k} I = V({node})*I(Vs{k})/{many[k]}",
+            f"Rcb{k} c{k} b{k} 3.5",
+            f"Eb{k} b{k} 0 brd 0 1",
         ]
         inner = [f"j{k}", f"m{k}", f"n{k}", f"c{k}"]
         lines += [f"R{k}{i} {inner[i]} {inner[i + 1]} {r}\nC{k}{i} {inner[i]} {inner[i + 1]} {tau / r}" for i, (r, tau) in enumerate(PAIRS)]
     total = "V(d)*(I(Vs0)+I(Vs1))+V(e)*I(Vs2)+0.4m*(I(Vs2))^2"
-    lines += [f"Bb 0 brd I = {total}", "Rba brd amb 1.9", f"Cb brd 0 {heat_jpk}",
-              ".nodeset v(j0)=60 v(j1)=60 v(j2)=60 v(c0)=60 v(c1)=60 v(c2)=60 v(brd)=55 v(d)=0.05 v(e)=0.05",
-              ".options reltol=1e-6 abstol=1e-9 vntol=1e-9 method=gear", f".tran {seconds / 2000} {seconds * 1.01 + 1e-3} 0 {seconds / 2000}"]
+    lines += [
+        f"Bb 0 brd I = {total}",
+        "Rba brd amb 1.9",
+        f"Cb brd 0 {heat_jpk}",
+        ".nodeset v(j0)=60 v(j1)=60 v(j2)=60 v(c0)=60 v(c1)=60 v(c2)=60 v(brd)=55 v(d)=0.05 v(e)=0.05",
+        ".options reltol=1e-6 abstol=1e-9 vntol=1e-9 method=gear",
+        f".tran {seconds / 2000} {seconds * 1.01 + 1e-3} 0 {seconds / 2000}",
+    ]
     end = seconds + 1.00001e-3 - 1e-8
     lines += [f".meas tran {name} find v({node}) at={end}" for name, node in (("low", "j0"), ("rest", "j1"), ("other", "j2"), ("board", "brd"))]
     return "\n".join([*lines, ".end", ""])
@@ -114,9 +126,21 @@ def test_a_surge_on_a_whole_board_meets_the_simulator(ngspice, surge_a, seconds,
 def test_one_switch_on_its_own_copper_meets_a_stiff_integrator():
     """Scipy's Radau within 0.05 %: 5 mohm, 0.8 K/W without mass, then 45 K/W with 1.4 J/K; 8 A, then 20 A for 12 s."""
     copper = Assembly(
-        kinds=(Kind(bank=0, switches=1, cold_ohm=5e-3, ratio=measured_ratio, to_case_kpw=0.8, impedance=lambda s: 0.8 + 0 * s,
-                    to_sink_kpw=0.0, sink=0, warming=(1,)),),
-        sinks=(Sink(to_air_kpw=45, heat_jpk=1.4),), ambient_c=25,
+        kinds=(
+            Kind(
+                bank=0,
+                switches=1,
+                cold_ohm=5e-3,
+                ratio=measured_ratio,
+                to_case_kpw=0.8,
+                impedance=lambda s: 0.8 + 0 * s,
+                to_sink_kpw=0.0,
+                sink=0,
+                warming=(1,),
+            ),
+        ),
+        sinks=(Sink(to_air_kpw=45, heat_jpk=1.4),),
+        ambient_c=25,
     )
 
     def junction(copper_c, amperes):
@@ -139,6 +163,7 @@ def test_one_switch_on_its_own_copper_meets_a_stiff_integrator():
 @given(surge=st.floats(80, 220), seconds=st.floats(1e-3, 100), heat=st.floats(0.1, 500))
 def test_more_current_more_time_and_less_heat_capacity_end_hotter(surge, seconds, heat):
     """Each of the three makes a surge worse, and the bound without heat capacity lies above all."""
+
     def hottest(amperes=surge, time=seconds, capacity=heat):
         return Surge(unlike_banks(heat_jpk=capacity), running_a=60, seconds=time).end(amperes).junction_c[0]
 

@@ -26,7 +26,6 @@ class Vocabulary:
         """Weigh how much of it a document uses; the texts are plain."""
         return 6 * self.is_title_of(opening) + 3 * sum(_hits(self.opening, opening)) + sum(_hits(self.body, body))
 
-
     def is_title_of(self, opening: str) -> bool:
         """Whether a document names itself so in its first words."""
         return any(_hits(self.title, opening[:TITLE]))

@@ -42,7 +42,9 @@ def _judge(case: Case, bank: BankCase) -> Finding:
         return BlockedBank(case, bank, point)
 
     weighed = weigh(
-        case, lambda point: at(point).largest_a() / current.most, slack=lambda point: at(point).slack_k(current.most),
+        case,
+        lambda point: at(point).largest_a() / current.most,
+        slack=lambda point: at(point).slack_k(current.most),
         at=f"at {spoken(current.most, 'A')} through its diodes",
     )
     safe_a = weighed.margin.worst * current.most
@@ -90,14 +92,17 @@ def _values(case: Case, bank: BankCase, current_a: float, weighed: Weighing) -> 
     def channel_w(point: Point) -> float:
         settled = case.settle(bank, point, current_a=current_a)
         return part_channel_loss_w(
-            current_a=current_a, switches=count,
+            current_a=current_a,
+            switches=count,
             hot_resistance_ohm=point[prefix + "on_resistance"] * case.ratio(bank, point).value(min(settled.junctions_c[0], 1e3)),
         )
 
     return {
         "bank_diode_loss_w": both_ends(case, "W", lambda p: bank_diode_loss_w(current_a=current_a, diode_v=p[prefix + "diode_voltage"])),
         "switch_diode_loss_w": both_ends(
-            case, "W", lambda p: part_diode_loss_w(current_a=current_a, diode_v=p[prefix + "diode_voltage"], switches=count),
+            case,
+            "W",
+            lambda p: part_diode_loss_w(current_a=current_a, diode_v=p[prefix + "diode_voltage"], switches=count),
         ),
         "switch_channel_loss_w": both_ends(case, "W", channel_w),
         "junction_degc": both_ends(case, "degC", lambda p: BlockedBank(case, bank, p).junction_c(current_a)),
@@ -136,11 +141,19 @@ def _diode(bank: BankCase) -> Quantity | None:
     worst = max((*largest, *typical, *(() if largest else (bound,))), key=lambda sourced: sourced.value)
     low = min((sourced.value for sourced in typical), default=worst.value)
     return Quantity(
-        key=bank.prefix + "diode_voltage", name="diode_voltage", unit="V", favourable=low, nominal=low, worst=worst.value, sourced=worst,
+        key=bank.prefix + "diode_voltage",
+        name="diode_voltage",
+        unit="V",
+        favourable=low,
+        nominal=low,
+        worst=worst.value,
+        sourced=worst,
         wording=Wording(
             phrase="the body diodes drop {value} or less",
             how="Block the bank, draw a known current through it and measure the volts from drain to source.",
-            effort=2, lowest=0.1, highest=3.0,
+            effort=2,
+            lowest=0.1,
+            highest=3.0,
         ),
     )
 

@@ -130,12 +130,19 @@ def _delay(stated: Sourced | None) -> Quantity:
     guess = default(SLOWEST_DELAY_S, "s", name, low=FASTEST_DELAY_S, high=SLOWEST_DELAY_S)
     ends = larger_is_worse(stated) if stated else Ends(favourable=1e-9, nominal=FASTEST_DELAY_S, worst=SLOWEST_DELAY_S, sourced=guess)
     return Quantity(
-        key="protection_delay", name="protection_delay", unit="s",
-        favourable=ends.favourable, nominal=ends.nominal, worst=ends.worst, sourced=ends.sourced,
+        key="protection_delay",
+        name="protection_delay",
+        unit="s",
+        favourable=ends.favourable,
+        nominal=ends.nominal,
+        worst=ends.worst,
+        sourced=ends.sourced,
         wording=Wording(
             phrase="the protection acts, gates included, within {value}",
             how="Find the protection IC's short-circuit delay in its sheet and add the time that the gates take to fall.",
-            effort=2, lowest=1e-9, highest=1.0,
+            effort=2,
+            lowest=1e-9,
+            highest=1.0,
         ),
     )
 
@@ -144,12 +151,19 @@ def _impedance(settled: Quantity, prefix: str) -> Quantity:
     """Transient impedance during the delay, which nobody stated."""
     guess = default(settled.worst, "K/W", "RthJC is a safe upper bound at any time", low=0.0, high=settled.worst)
     return Quantity(
-        key=prefix + "transient_impedance", name="transient_impedance", unit="K/W",
-        favourable=0.0, nominal=settled.nominal, worst=settled.worst, sourced=guess,
+        key=prefix + "transient_impedance",
+        name="transient_impedance",
+        unit="K/W",
+        favourable=0.0,
+        nominal=settled.nominal,
+        worst=settled.worst,
+        sourced=guess,
         wording=Wording(
             phrase="the transient impedance from junction to case during the protection's delay is {value} or less",
             how="Read the curve of transient thermal impedance in the datasheet at the delay, or type a few of its points.",
-            effort=3, lowest=0.0, highest=1e3,
+            effort=3,
+            lowest=0.0,
+            highest=1e3,
         ),
     )
 

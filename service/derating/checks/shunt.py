@@ -117,12 +117,19 @@ def _rating(case: Case) -> Quantity:
     guess = default(0.0, "W", "nobody stated the shunt's rating", low=0.0, high=LARGEST_RATING_W)
     ends = smaller_is_worse(stated) if stated else Ends(favourable=LARGEST_RATING_W, nominal=0.0, worst=0.0, sourced=guess)
     return Quantity(
-        key="shunt_rating", name="shunt_rating", unit="W",
-        favourable=ends.favourable, nominal=ends.nominal, worst=ends.worst, sourced=ends.sourced,
+        key="shunt_rating",
+        name="shunt_rating",
+        unit="W",
+        favourable=ends.favourable,
+        nominal=ends.nominal,
+        worst=ends.worst,
+        sourced=ends.sourced,
         wording=Wording(
             phrase="the shunt is rated for {value} or more",
             how="Read the shunt's size and marking and look up the rated power of that series; several in parallel add up.",
-            effort=2, lowest=0.0, highest=1e3,
+            effort=2,
+            lowest=0.0,
+            highest=1e3,
         ),
     )
 

@@ -40,7 +40,12 @@ def round_area_m2(*, diameter_m: float) -> float:
 
 
 def wire_resistance_ohm(
-    *, length_m: float, area_m2: float, rise_k: float, resistivity_ohm_m: float = COPPER_OHM_M, coefficient_per_k: float = COPPER_PER_K,
+    *,
+    length_m: float,
+    area_m2: float,
+    rise_k: float,
+    resistivity_ohm_m: float = COPPER_OHM_M,
+    coefficient_per_k: float = COPPER_PER_K,
 ) -> float:
     """Resistance of a copper conductor from its geometry.
 

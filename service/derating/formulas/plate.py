@@ -63,7 +63,8 @@ def convection_wpm2k(*, surface_c: float, air_c: float, height_m: float) -> floa
     """
     film_k = (surface_c + air_c) / 2 + KELVIN_OF_ZERO_C
     number = vertical_plate_nusselt(
-        prandtl=air_prandtl(kelvin=film_k), grashof_number=grashof(surface_c=surface_c, air_c=air_c, height_m=height_m),
+        prandtl=air_prandtl(kelvin=film_k),
+        grashof_number=grashof(surface_c=surface_c, air_c=air_c, height_m=height_m),
     )
     return number * air_conductivity_wpmk(kelvin=film_k) / height_m
 

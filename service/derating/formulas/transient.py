@@ -25,7 +25,12 @@ def foster_impedance_kpw(*, time_s: float, resistances_kpw: Sequence[float], tim
 
 
 def foster_train_peak_k(
-    *, power_w: float, pulse_s: float, period_s: float, resistances_kpw: Sequence[float], time_constants_s: Sequence[float],
+    *,
+    power_w: float,
+    pulse_s: float,
+    period_s: float,
+    resistances_kpw: Sequence[float],
+    time_constants_s: Sequence[float],
 ) -> float:
     """Highest rise, once settled, under equal rectangular pulses into a Foster network; it is reached at the end of a pulse.
 
@@ -44,14 +49,18 @@ def foster_train_peak_k(
     Source: own, the geometric series of the single pulse of an2015-10 eq. 1.
     """
     parts: list[float] = [
-        ohms * np.expm1(-pulse_s / tau) / np.expm1(-period_s / tau)
-        for ohms, tau in zip(resistances_kpw, time_constants_s, strict=True)
+        ohms * np.expm1(-pulse_s / tau) / np.expm1(-period_s / tau) for ohms, tau in zip(resistances_kpw, time_constants_s, strict=True)
     ]
     return power_w * sum(parts[1:], parts[0])
 
 
 def foster_train_valley_k(
-    *, power_w: float, pulse_s: float, period_s: float, resistances_kpw: Sequence[float], time_constants_s: Sequence[float],
+    *,
+    power_w: float,
+    pulse_s: float,
+    period_s: float,
+    resistances_kpw: Sequence[float],
+    time_constants_s: Sequence[float],
 ) -> float:
     """Lowest rise, once settled, under equal rectangular pulses into a Foster network; it is reached just before a pulse.
 
@@ -94,7 +103,11 @@ def pulse_rise_k(*, power_w: float, impedance_kpw: float) -> float:
 
 
 def superposed_rise_k(
-    *, time_s: float, powers_w: Sequence[float], starts_s: Sequence[float], impedance: Callable[[float], float],
+    *,
+    time_s: float,
+    powers_w: Sequence[float],
+    starts_s: Sequence[float],
+    impedance: Callable[[float], float],
 ) -> float:
     """Rise under a staircase of power: every change of power is a step of its own.
 

@@ -16,13 +16,11 @@ COMPONENTS = {
         "Collector current. Collector-emitter saturation voltage VCE(sat). Total switching energy"
     ),
     "diode_tvs": (
-        "Transient voltage suppressor, 600 W. Peak pulse power. Reverse stand-off voltage VRWM. Clamping voltage. Peak pulse current "
-        "IPP. 10/1000 us"
+        "Transient voltage suppressor, 600 W. Peak pulse power. Reverse stand-off voltage VRWM. Clamping voltage. Peak pulse current IPP. 10/1000 us"
     ),
     "resistor": "Current sense resistors of metal strip. Resistance range. Tolerance. TCR 50 ppm/°C. Power rating at 70 °C. Load life",
     "thermistor": (
-        "NTC thermistors for temperature measurement. R25 10 kOhm. B25/85 3435 K. Dissipation factor. Thermal time constant. Ordering "
-        "code"
+        "NTC thermistors for temperature measurement. R25 10 kOhm. B25/85 3435 K. Dissipation factor. Thermal time constant. Ordering code"
     ),
     "fuse": "Resettable fuses, surface mount. Hold current and trip current. Maximum time to trip. Vmax. Imax. PPTC polymeric",
     "battery_cell": (
@@ -53,8 +51,7 @@ DOCUMENTS = {
         "last. Warranty. Click the menu to see the state of the charge switch"
     ),
     "bill_of_materials": (
-        "Bill of materials. Item Qty Reference Value Part Description Manufacturer Part Number. 1 4 C1 100n CAP CER Murata. 2 8 Q1 "
-        "MOSFET Vishay"
+        "Bill of materials. Item Qty Reference Value Part Description Manufacturer Part Number. 1 4 C1 100n CAP CER Murata. 2 8 Q1 MOSFET Vishay"
     ),
     "cross_reference": "Cross reference of power MOSFETs. Part number VDSS RDS(on) ID package replacement. Equivalent types of other vendors",
     "schematic": "Title: cell balancer. Sheet: 1/1. Rev: 1.0. KiCad E.D.A. R1 10k R2 10k C1 100n C2 100n U1 Q1 Q2 GND VBAT GND +5V",

@@ -9,7 +9,6 @@ from parsers.stages.words import read_page
 BLACK, PAPER = 100, 250
 
 
-
 def sheet(rotate: int) -> bytes:
     """A page that shows one line upright whatever its /Rotate; pages turned by a quarter are drawn on a page of swapped sides."""
 
