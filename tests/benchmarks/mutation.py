@@ -31,7 +31,7 @@ SWAPS: dict[type[ast.operator], type[ast.operator]] = {
 }
 # Put in front of the tests' own start: it hands out the faulty source for one module.
 LOADER = """
-import importlib.abc, importlib.util, pathlib, sys
+import importlib, importlib.abc, importlib.util, pathlib, sys
 
 class Faulty(importlib.abc.SourceLoader):
     def get_filename(self, name): return {path!r}
@@ -43,6 +43,7 @@ class Finder(importlib.abc.MetaPathFinder):
 
 sys.meta_path.insert(0, Finder())
 sys.dont_write_bytecode = True
+importlib.import_module({module!r})
 import pytest
 sys.exit(pytest.main([*{tests!r}, "-q", "-x", "-p", "no:cacheprovider", "--no-header", "--tb=no"]))
 """
