@@ -1,7 +1,7 @@
 """See a result: the frozen report, whether it is still up to date, and what a person has yet to look at."""
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -21,6 +21,9 @@ from service.usecases.report_view import (
 )
 from service.usecases.see_part import PrintedValue, printed_value
 
+# Why three: more numbers than that are nodded through and not compared (common practice, no source).
+MOST_AT_ONE_LOOK = 3
+
 
 class UnknownResultError(LookupError):
     """No result has this identity."""
@@ -37,6 +40,7 @@ class ResultView:
         result: The frozen result.
         report: Its report, as the contract's JSON object.
         to_look_at: Printed values that it uses and that no person has settled yet, as they stand today.
+        looks: The same, as many at a time as a person can compare at one look.
         settled: How many of the values that it uses a person has settled.
         provisional: Whether it waits for a person, or rests on a part without a sheet.
         claims: One answer a claim.
@@ -50,6 +54,7 @@ class ResultView:
     result: Result
     report: dict[str, Any]
     to_look_at: tuple[PrintedValue, ...]
+    looks: tuple[tuple[PrintedValue, ...], ...]
     settled: int
     provisional: bool
     claims: tuple[ClaimAnswer, ...]
@@ -81,6 +86,7 @@ def see_result(store: Store, *, result_id: str) -> ResultView:
         result=result,
         report=report,
         to_look_at=waiting,
+        looks=looks_of(waiting),
         settled=len(entries) - len(waiting),
         provisional=result.typed or bool(waiting),
         claims=claim_answers(report),
@@ -90,6 +96,25 @@ def see_result(store: Store, *, result_id: str) -> ResultView:
         open=open_questions(report),
         assumed=assumed(report),
     )
+
+
+def looks_of(values: Iterable[PrintedValue]) -> tuple[tuple[PrintedValue, ...], ...]:
+    """Part values into looks: neighbours on one page of one file, three at most.
+
+    Args:
+        values: In any order.
+
+    Returns:
+        The looks, in the order of the pages.
+    """
+    pages: dict[tuple[str, int], list[PrintedValue]] = {}
+    for value in values:
+        pages.setdefault((value.entry.sha256, value.entry.reading.page), []).append(value)
+    looks: list[tuple[PrintedValue, ...]] = []
+    for page in sorted(pages):
+        rows = sorted(pages[page], key=lambda value: (value.entry.reading.bbox[1], value.entry.reading.bbox[0]))
+        looks += [tuple(rows[first : first + MOST_AT_ONE_LOOK]) for first in range(0, len(rows), MOST_AT_ONE_LOOK)]
+    return tuple(looks)
 
 
 def see_results(store: Store) -> tuple[Result, ...]:

@@ -52,10 +52,17 @@ def show(key: str) -> str:
     )
 
 
-@bp.post("/readings/<reading_id>/confirm")
-def confirm_value(reading_id: str) -> Answer:
-    """Take a person's word that the page says so."""
-    return settled(lambda: confirm(reading_id, version=version_seen(), store=desk().store, change=desk().change("the page says so")))
+@bp.post("/readings/confirm")
+def confirm_values() -> Answer:
+    """Take a person's word that the page says so, of each number that they were shown."""
+    change = desk().change("the page says so")
+    for seen in request.form.getlist("seen"):
+        reading_id, _, version = seen.rpartition(" ")
+        try:
+            confirm(reading_id, version=int(version) if version.isdecimal() else -1, store=desk().store, change=change)
+        except MovedOnError as error:
+            flash(str(error))
+    return redirect(back_to(), 303)
 
 
 @bp.post("/readings/<reading_id>/correct")

@@ -40,7 +40,7 @@ def test_a_way_back_leads_to_our_own_pages_alone(send, dropped):
     """A forged way back ends on the bench."""
     send("/", {"sheet": dropped()}, to="/start")
     for forged in ("https://packs.example/", "//packs.example/", "/\\packs.example"):
-        answer = send("/", {"version": "1", "back": forged}, to="/parts/readings/r-vsd-1.2/confirm")
+        answer = send("/", {"seen": "r-vsd-1.2 1", "back": forged}, to="/parts/readings/confirm")
         assert answer.location == "/"
 
 

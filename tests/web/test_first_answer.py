@@ -45,14 +45,31 @@ def test_a_result_is_provisional_until_a_person_has_looked(result, client, send)
     """One key press a value settles it; the last one takes the word away."""
     path, page = result
     assert "Provisional" in page
-    waiting = re.compile(r'action="(/parts/readings/[^"]+/confirm)".*?name="version" value="(\d+)"', re.DOTALL)
     presses = 0
-    while first := waiting.search(client.get(f"{path}/look").get_data(as_text=True)):
-        send(f"{path}/look", {"version": first[2], "back": f"{path}/look"}, to=first[1])
+    while seen := first_look(client.get(f"{path}/look").get_data(as_text=True)):
+        assert 1 <= len(seen) <= 3
+        send(f"{path}/look", {"seen": seen, "back": f"{path}/look"}, to="/parts/readings/confirm")
         presses += 1
 
     assert presses <= 10
     assert "Provisional" not in client.get(path).get_data(as_text=True)
+
+
+def first_look(page: str) -> list[str]:
+    """What the first button of the page settles."""
+    form = re.search(r'<section class="look now">.*?</section>', page, re.DOTALL)
+    return re.findall(r'name="seen" value="([^"]+)"', form[0]) if form else []
+
+
+def test_a_value_that_changed_meanwhile_is_not_confirmed_unseen(result, client, send):
+    """Another person's correction wins over a look at the value before it, and the page says so."""
+    path, _ = result
+    send(f"{path}/look", {"version": "1", "written": "6 mohm", "why": "misread", "back": path}, to="/parts/readings/r-rds_on-5/correct")
+    answer = send(path, {"seen": ["r-rds_on-5 1", "r-vds_max-80 1"], "back": path}, to="/parts/readings/confirm")
+
+    assert "look again" in client.get(answer.location).get_data(as_text=True)
+    part = client.get("/parts/QX80N50").get_data(as_text=True)
+    assert part.count('<span class="kind">confirmed') == 1
 
 
 def test_a_corrected_value_puts_the_result_out_of_date(result, client, send):
