@@ -10,8 +10,8 @@ from typing import Any
 
 Finding = Mapping[str, Any]
 
-# From the one that matters most: a claim is as good as the worst finding about it.
-WORST_FIRST = ("fails", "not determined", "holds if", "holds")
+# From the one that matters most: a claim is as good as the worst finding about it, and a threshold says more than a missing datum.
+WORST_FIRST = ("fails", "holds if", "not determined", "holds")
 
 CURRENT = ("continuous_current", "package_current", "power_rating", "gate_drive", "current_sharing", "shunt")
 SURGE = ("surge_current", "pulsed_current")
@@ -141,13 +141,14 @@ MEASURABLE = {
 def claim_answers(report: Mapping[str, Any]) -> tuple[ClaimAnswer, ...]:
     """One answer a claim: current for hours, surge, packs in series."""
     claim = report["board"]["claim"]
-    asked = ((f"{_plain(claim['continuous'])} for hours", CURRENT), (f"{_plain(claim.get('surge'))} surge", SURGE), (_stack(claim), STACK))
+    surge = ((f"{_plain(claim['surge'])} surge", SURGE),) if "surge" in claim else ()
+    asked = ((f"{_plain(claim['continuous'])} for hours", CURRENT), *surge, (_stack(claim), STACK))
     return tuple(answer for words, checks in asked if (answer := _claim_answer(report, words, checks)))
 
 
 def _claim_answer(report: Mapping[str, Any], words: str, checks: tuple[str, ...]) -> ClaimAnswer | None:
     """The worst finding about a claim; None where no check bears on it."""
-    about = [f for f in report["findings"] if f["check"] in checks and f["outcome"] and not f.get("scenario")]
+    about = [f for f in report["findings"] if f["check"] in checks and f["outcome"] and not f.get("scenario") and not _not_described(f)]
     if not about:
         return None
     worst = min(about, key=lambda f: (WORST_FIRST.index(f["outcome"]), _margin(f)))
@@ -160,6 +161,16 @@ def _without_outcome(finding: Finding) -> str:
     """A finding's sentence without the outcome that stands before it on the page."""
     text = str(finding.get("text") or "").removesuffix(f": {finding['outcome']}")
     return text[:1].upper() + text[1:]
+
+
+def _not_described(finding: Finding) -> bool:
+    """Whether a finding only says that a part of the board was not described; it is listed apart and hides no answer about the switches."""
+    return (finding["check"], finding["outcome"]) == ("shunt", "not determined")
+
+
+def not_judged(report: Mapping[str, Any]) -> list[Finding]:
+    """Findings that wait for a datum, what-ifs too."""
+    return _alike_once(f for f in report["findings"] if f["outcome"] == "not determined")
 
 
 def by_margin(report: Mapping[str, Any]) -> list[Finding]:

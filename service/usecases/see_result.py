@@ -16,6 +16,7 @@ from service.usecases.report_view import (
     assumed,
     by_margin,
     claim_answers,
+    not_judged,
     open_questions,
     scenarios,
 )
@@ -47,6 +48,7 @@ class ResultView:
         answers: Largest and least values that still hold.
         by_margin: Findings that are no scenarios, the smallest margin first.
         scenarios: The what-ifs.
+        not_judged: Findings that wait for a datum.
         open: What would decide an outcome.
         assumed: Every default that was used.
     """
@@ -61,6 +63,7 @@ class ResultView:
     answers: tuple[Answer, ...]
     by_margin: list[Finding]
     scenarios: list[Finding]
+    not_judged: list[Finding]
     open: tuple[OpenQuestion, ...]
     assumed: tuple[Mapping[str, Any], ...]
 
@@ -93,6 +96,7 @@ def see_result(store: Store, *, result_id: str) -> ResultView:
         answers=answers(report),
         by_margin=by_margin(report),
         scenarios=scenarios(report),
+        not_judged=not_judged(report),
         open=open_questions(report),
         assumed=assumed(report),
     )

@@ -119,7 +119,7 @@ FILTERS = {
     "cond_words": conditions_in_words,
     "capitalize_first": lambda text: text[:1].upper() + text[1:],
     "known_word": lambda name: KNOWN.get(name, name),
-    "quantity_words": lambda name: name.replace("_", " "),
+    "quantity_words": lambda name: name.rpartition(".")[2].replace("_", " "),
     "flag_words": lambda flag: flag.replace("contradicts:", "its numbers contradict each other: ").replace("_", " "),
     "sign": sign,
     "amount": amount,

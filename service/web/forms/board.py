@@ -41,9 +41,9 @@ GROUPS: tuple[tuple[str, tuple[Field, ...]], ...] = (
     (
         "What else is claimed",
         (
-            Field(key="claim.surge", label="Surge", hint="180 A for 5 s"),
+            Field(key="claim.surge", label="Surge", hint="as in 180 A for 5 s"),
             Field(key="claim.continuous_charge", label="Charge current for hours", hint="as the discharge claim", kind="amperes"),
-            Field(key="claim.packs_in_series", label="Packs in series", hint="1", kind="count"),
+            Field(key="claim.packs_in_series", label="Packs in series", hint="1 assumed", kind="count"),
         ),
     ),
     (
@@ -51,10 +51,10 @@ GROUPS: tuple[tuple[str, tuple[Field, ...]], ...] = (
         (
             Field(key="cooling.ambient", label="Air around the board", hint="40 °C assumed"),
             Field(key="cooling.junction_to_air", label="Each switch to air", hint="40 K/W to 60 K/W assumed; a measured figure replaces it"),
-            Field(key="cooling.case_to_board", label="Case to board, each switch", hint="4 K/W; with the next, instead of the figure above"),
-            Field(key="cooling.board_to_air", label="Board to air, all together", hint="2.5 K/W"),
-            Field(key="cooling.board_heat_capacity", label="Heat capacity of board and plate", hint="55 J/K"),
-            Field(key="cooling.board_limit", label="Hottest that the board may get", hint="110 °C"),
+            Field(key="cooling.case_to_board", label="Case to board, each switch", hint="as in 4 K/W; with the next, instead of the figure above"),
+            Field(key="cooling.board_to_air", label="Board to air, all together", hint="as in 2.5 K/W"),
+            Field(key="cooling.board_heat_capacity", label="Heat capacity of board and plate", hint="as in 55 J/K"),
+            Field(key="cooling.board_limit", label="Hottest that the board may get", hint="as in 110 °C"),
         ),
     ),
     (
@@ -64,9 +64,9 @@ GROUPS: tuple[tuple[str, tuple[Field, ...]], ...] = (
             Field(key="charge_bank.part", label="Part on the charge bank", hint="the same as above", kind="text"),
             Field(key="charge_bank.switches", label="Switches of the charge bank", hint="as many as above", kind="count"),
             Field(key="board.gate_voltage", label="Gate voltage", hint="10 V assumed"),
-            Field(key="board.shunt", label="Shunt", hint="0.25 mΩ"),
-            Field(key="board.shunt_rating", label="Shunt rating", hint="5 W"),
-            Field(key="board.joints", label="Joints and tracks", hint="0.2 mΩ"),
+            Field(key="board.shunt", label="Shunt", hint="as in 0.25 mΩ"),
+            Field(key="board.shunt_rating", label="Shunt rating", hint="as in 5 W"),
+            Field(key="board.joints", label="Joints and tracks", hint="as in 0.2 mΩ"),
             Field(
                 key="board.recloses_on_current",
                 label="Re-closes a blocked bank when current flows",
@@ -82,16 +82,16 @@ GROUPS: tuple[tuple[str, tuple[Field, ...]], ...] = (
         (
             Field(key="cells.charge_voltage", label="Charge voltage of a cell", hint="3.65 V assumed"),
             Field(key="cells.empty_voltage", label="Empty voltage of a cell", hint="2.5 V assumed"),
-            Field(key="cells.resistance", label="Resistance of a cell, 1 kHz", hint="0.4 mΩ"),
+            Field(key="cells.resistance", label="Resistance of a cell, 1 kHz", hint="as in 0.4 mΩ"),
         ),
     ),
     (
         "Leads and short circuit",
         (
-            Field(key="leads.length", label="Leads, one way", hint="0.3 m"),
-            Field(key="leads.conductors", label="Conductors per polarity", hint="1", kind="count"),
-            Field(key="leads.size", label="Size of a conductor", hint="2 AWG, or 25 mm2", kind="text"),
-            Field(key="fault.protection_delay", label="Protection delay", hint="250 µs"),
+            Field(key="leads.length", label="Leads, one way", hint="as in 0.3 m"),
+            Field(key="leads.conductors", label="Conductors per polarity", hint="1 assumed", kind="count"),
+            Field(key="leads.size", label="Size of a conductor", hint="as in 2 AWG, or 25 mm2", kind="text"),
+            Field(key="fault.protection_delay", label="Protection delay", hint="as in 250 µs"),
             Field(key="fault.loop_inductance", label="Loop inductance", hint="from the leads, when nothing is said"),
         ),
     ),
