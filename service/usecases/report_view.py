@@ -151,10 +151,16 @@ def _claim_answer(report: Mapping[str, Any], words: str, checks: tuple[str, ...]
     about = [f for f in report["findings"] if f["check"] in checks and f["outcome"] and not f.get("scenario") and not _not_described(f)]
     if not about:
         return None
-    worst = min(about, key=lambda f: (WORST_FIRST.index(f["outcome"]), _margin(f)))
+    worst = min(about, key=lambda f: _deciding(f, checks))
     condition = worst.get("condition")
     sentence = condition["text"] if worst["outcome"] == "holds if" and condition else _without_outcome(worst)
     return ClaimAnswer(words=words, outcome=worst["outcome"], sentence=sentence, check=worst["check"])
+
+
+def _deciding(finding: Finding, checks: tuple[str, ...]) -> tuple[int, float]:
+    """Order findings by how much they decide; where all hold, the claim's own question answers for them."""
+    outcome = WORST_FIRST.index(finding["outcome"])
+    return outcome, checks.index(finding["check"]) if finding["outcome"] == "holds" else _margin(finding)
 
 
 def _without_outcome(finding: Finding) -> str:

@@ -53,3 +53,11 @@ def test_banks_that_say_the_same_say_it_once():
 
     assert [(one["check"], one["bank"]) for one in alike] == [("gate_drive", "both"), ("shunt", "discharge")]
     assert [one["bank"] for one in differ] == ["charge", "discharge"]
+
+
+def test_where_all_holds_the_claims_own_question_answers():
+    """A person who asks about current hears about current, though another margin is smaller; a failure is heard first."""
+    current, gate = finding("continuous_current", "holds", 2), finding("gate_drive", "holds", 1.1)
+
+    assert claim_answers(report(gate, current))[0].check == "continuous_current"
+    assert claim_answers(report(current, finding("gate_drive", "fails", 0.9)))[0].check == "gate_drive"
