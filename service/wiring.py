@@ -9,6 +9,7 @@ import secrets
 import tomllib
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import closing, contextmanager
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
 from functools import partial
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
     from service.usecases.look_up_marking import Candidate
     from service.usecases.part_wanted import PartWanted
     from service.usecases.ports import MarkingReader, Store
+    from service.usecases.read_sheets import ReadMany
     from service.usecases.set_up_example import Example
     from service.web.desk import Desk
 
@@ -93,7 +95,9 @@ def judge(written: Mapping[str, object], *, data_dir: Path | None) -> Judged:
     from service.formats.toml_text import toml_text
     from service.usecases.judge_board import judge_board
 
-    judgement = judge_board(read_board(written), store=_store_to_look_at(data_dir))
+    board = read_board(written)
+    with _store_to_look_at(data_dir) as store:
+        judgement = judge_board(board, store=store)
     return Judged(report=report_json(judgement.report), toml=toml_text(board_json(judgement.report.board)))
 
 
@@ -114,18 +118,22 @@ def read_sheets(paths: Iterable[Path], *, workers: int | None, keep: bool, data_
     # Why first: reading children are forked from a server that must start before any thread, and before the store is open.
     process.start()
     read_many = partial(process.read_documents, workers=workers)
-    if not keep:
-        return read_many(paths)
+    return _read_and_keep(paths, read_many, data_dir) if keep else read_many(paths)
+
+
+def _read_and_keep(paths: Iterable[Path], read_many: "ReadMany", data_dir: Path | None) -> Iterator[Sheet]:
+    """Read and keep; the store is open while sheets are asked for."""
     from service.usecases.read_sheets import read_and_keep
 
-    return read_and_keep(
-        paths,
-        read_many=read_many,
-        reader=JailedReader(),
-        store=open_store(data_dir),
-        markings=_markings(),
-        change=change("brought on the command line"),
-    )
+    with closing(open_store(data_dir)) as store:
+        yield from read_and_keep(
+            paths,
+            read_many=read_many,
+            reader=JailedReader(),
+            store=store,
+            markings=_markings(),
+            change=change("brought on the command line"),
+        )
 
 
 def part_wanted(written: Mapping[str, object]) -> "PartWanted":
@@ -140,7 +148,8 @@ def lookup(marking: str, *, data_dir: Path | None) -> tuple["Candidate", ...]:
     """Find the kept parts that a marking may stand for, the likeliest first."""
     from service.usecases.look_up_marking import look_up_marking
 
-    return look_up_marking(marking, store=_store_to_look_at(data_dir), markings=_markings())
+    with _store_to_look_at(data_dir) as store:
+        return look_up_marking(marking, store=store, markings=_markings())
 
 
 def search_phrase(marking: str) -> str:
@@ -220,10 +229,10 @@ def demo(*, host: str, port: int, data_dir: Path | None) -> None:
     if (folder / DATABASE).exists() and not mark.exists():
         raise StoreError(f"{folder} holds data of your own; the example needs a folder of its own, so name another one with --data-dir.")
     process.start()
-    store = open_store(folder)
-    mark.touch()
     say = partial(print, flush=True)
-    set_up_example(_example(), store=store, reader=JailedReader(), markings=_markings(), change=change("the invented example"), told=say)
+    with closing(open_store(folder)) as store:
+        mark.touch()
+        set_up_example(_example(), store=store, reader=JailedReader(), markings=_markings(), change=change("the invented example"), told=say)
     serve(host=host, port=port, data_dir=folder, example_data=True)
 
 
@@ -292,12 +301,17 @@ def _folder(data_dir: Path | None) -> Path:
     return data_dir or default_folder()
 
 
-def _store_to_look_at(data_dir: Path | None) -> "Store":
+@contextmanager
+def _store_to_look_at(data_dir: Path | None) -> "Iterator[Store]":
     """The store where there is one; an empty one otherwise, so that looking leaves nothing behind."""
     from datastore.memory import MemoryStore
     from datastore.store import DATABASE
 
-    return open_store(data_dir) if (_folder(data_dir) / DATABASE).exists() else MemoryStore()
+    if not (_folder(data_dir) / DATABASE).exists():
+        yield MemoryStore()
+        return
+    with closing(open_store(data_dir)) as store:
+        yield store
 
 
 def _example() -> "Example":
