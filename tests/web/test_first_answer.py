@@ -126,6 +126,14 @@ def test_the_board_is_kept_and_can_be_taken_away_as_a_file(result, client):
     assert client.get(f"{board}/circuit.svg").data.startswith(b"<?xml")
 
 
+def test_a_part_that_was_met_before_says_where(result, client):
+    """Looking the marking up again names the board and the result."""
+    page = client.get("/parts/?marking=QX8ON50").get_data(as_text=True)
+
+    assert "seen before on" in page
+    assert f'href="{result[0]}"' in page
+
+
 def test_a_result_keeps_the_contracts_report(result, store):
     """The frozen text is a report of the published schema."""
     with store.looking() as shelf:
