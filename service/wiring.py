@@ -21,8 +21,8 @@ from service.facts.reading import Box, Sheet
 
 if TYPE_CHECKING:
     from datastore.store import SqlStore
+    from service.derating.wanted import Wanted
     from service.usecases.look_up_marking import Candidate
-    from service.usecases.part_wanted import PartWanted
     from service.usecases.ports import MarkingReader, Store
     from service.usecases.read_sheets import ReadMany
     from service.usecases.set_up_example import Example
@@ -136,12 +136,12 @@ def _read_and_keep(paths: Iterable[Path], read_many: "ReadMany", data_dir: Path 
         )
 
 
-def part_wanted(written: Mapping[str, object]) -> "PartWanted":
+def part_wanted(written: Mapping[str, object]) -> "Wanted":
     """What a part would have to be on a board whose part nobody knows."""
+    from service.derating.wanted import wanted
     from service.formats.board import read_board
-    from service.usecases.part_wanted import part_wanted
 
-    return part_wanted(read_board(written))
+    return wanted(read_board(written))
 
 
 def lookup(marking: str, *, data_dir: Path | None) -> tuple["Candidate", ...]:

@@ -45,11 +45,6 @@ def lines_in(page: Page) -> tuple[Line, ...]:
     return tuple(sorted((_line(words, marks) for words in rows), key=lambda line: line.y))
 
 
-def size_of(word: Word) -> float:
-    """Size of a word's type [pt]."""
-    return max((glyph.size for glyph in word.glyphs), default=_height(word))
-
-
 def _settle(word: Word, small: dict[int, Word], home: dict[int, list[Word]], marks: dict[int, list[Word]]) -> None:
     """Put a small word on its host's line: raised ones as marks, lowered ones as part of the text."""
     host = small[id(word)]

@@ -88,7 +88,7 @@ def _instead(written: dict[str, object]) -> str:
         return "At the claimed current no part would do on such a board: it needs more switches or better cooling."
     milliohm = f"{1000 * part.on_resistance_ohm:g} mohm"
     return (
-        f"To stand the voltage and carry the claimed current a part has to be rated for {part.drain_source_v:g} V drain to source or more, and"
+        f"To stand the voltage and carry the claimed current a part has to be rated for {part.drain_voltage_v:g} V drain to source or more, and"
         f" guaranteed to have {milliohm} or less at 25 degC and the board's gate voltage, with junctions that bear {part.junction_max_c:g} degC."
     )
 

@@ -5,7 +5,6 @@ from dataclasses import replace
 from service.facts.board import Board, Cooling
 from service.facts.sourced import Known, Sourced
 
-AMBIENT_C = Sourced(value=40.0, unit="degC", known=Known.ASSUMED, name="air inside a closed case on a warm day; common practice, no source")
 JUNCTION_TO_AIR = Sourced(
     value=50.0,
     unit="K/W",

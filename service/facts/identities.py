@@ -7,8 +7,6 @@ ROOM_C = 25.0
 """Temperature at which headline ratings are given. [degC]"""
 POWER_SUPPORTS = 0.04
 """Rated power agrees with thermal resistance and junction limit within this share: 93 % of 76 sheets do. [1]"""
-POWER_FLAGS = 0.10
-"""Beyond this share a result uses the figures only once a person has confirmed them: 97 % of 76 sheets are inside. [1]"""
 POWER_FACTOR = 5.0
 """So many times off, one of the three figures was misread. [1]"""
 CURRENT_SUPPORTS = 0.04

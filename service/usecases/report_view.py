@@ -54,16 +54,14 @@ class Answer:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Measurable:
-    """How an open quantity is measured.
+    """Where a measurement of an open quantity goes.
 
     Attributes:
         key: Key of the board document.
-        how: What to do.
         example: How the answer is written.
     """
 
     key: str
-    how: str
     example: str
 
 
@@ -74,11 +72,13 @@ class OpenQuestion:
     Attributes:
         text: The condition in words.
         quantity: Its name.
-        measurable: How to measure it; None where a measurement is not typed here.
+        how: How to measure it or look it up, as the engine says; empty where it says nothing.
+        measurable: Where the measurement goes; None where it is not typed here.
     """
 
     text: str
     quantity: str
+    how: str
     measurable: Measurable | None
 
 
@@ -94,47 +94,39 @@ ANSWERS = (
 MEASURABLE = {
     "junction_to_air": Measurable(
         key="cooling.junction_to_air",
-        how="Run a known current until it settles, take the temperature on a switch, divide the rise by the heat of one switch.",
         example="47 K/W",
     ),
     "case_to_board": Measurable(
         key="cooling.case_to_board",
-        how="Temperature of a switch's tab less that of the board beside it, over the heat of one switch.",
         example="4 K/W",
     ),
     "board_to_air": Measurable(
         key="cooling.board_to_air",
-        how="Temperature of the board less that of the air, over the heat of all switches.",
         example="2.5 K/W",
     ),
     "board_heat_capacity": Measurable(
         key="cooling.board_heat_capacity",
-        how="Weigh board and plate: about 1.1 J/K a gram for FR4, 0.9 for aluminium, 0.39 for copper.",
         example="55 J/K",
     ),
-    "ambient": Measurable(key="cooling.ambient", how="Thermometer beside the board in the closed case.", example="45 °C"),
+    "ambient": Measurable(key="cooling.ambient", example="45 °C"),
     "gate_voltage": Measurable(
         key="board.gate_voltage",
-        how="Voltmeter from gate to source with the bank on and the pack nearly empty.",
         example="10.5 V",
     ),
     "protection_delay": Measurable(
         key="fault.protection_delay",
-        how="Oscilloscope on the shunt and on a gate, into a limited test current.",
         example="250 us",
     ),
     "loop_inductance": Measurable(
         key="fault.loop_inductance",
-        how="From the length of the leads, or from the slope of the current in a limited test.",
         example="1.2 uH",
     ),
     "recloses_on_current": Measurable(
         key="board.recloses_on_current",
-        how="With charge blocked, draw a small current and look whether the charge gates come up.",
         example="yes",
     ),
-    "charger_voltage": Measurable(key="board.charger_voltage", how="Voltmeter at the charger's plug without a pack.", example="29.4 V"),
-    "shunt": Measurable(key="board.shunt", how="Four-wire millivolts at a known current.", example="0.25 mohm"),
+    "charger_voltage": Measurable(key="board.charger_voltage", example="29.4 V"),
+    "shunt": Measurable(key="board.shunt", example="0.25 mohm"),
 }
 
 
@@ -210,13 +202,14 @@ def answers(report: Mapping[str, Any]) -> tuple[Answer, ...]:
 
 
 def open_questions(report: Mapping[str, Any]) -> tuple[OpenQuestion, ...]:
-    """What would decide an outcome, each quantity once, those of the smallest margins first."""
-    seen: dict[str, OpenQuestion] = {}
+    """What would decide an outcome, each quantity once: in the order in which the engine would measure, then by the smallest margin."""
+    texts: dict[str, str] = {}
     for finding in by_margin(report) + scenarios(report):
         for condition in ([finding["condition"]] if finding.get("condition") else []) + list(finding.get("conditions") or []):
-            quantity = condition["quantity"]
-            seen.setdefault(quantity, OpenQuestion(text=condition["text"], quantity=quantity, measurable=MEASURABLE.get(quantity)))
-    return tuple(seen.values())
+            texts.setdefault(condition["quantity"], condition["text"])
+    how = {one["quantity"]: one["how"] for one in report.get("measure_next") or []}
+    order = [name for name in how if name in texts] + [name for name in texts if name not in how]
+    return tuple(OpenQuestion(text=texts[name], quantity=name, how=how.get(name, ""), measurable=MEASURABLE.get(name)) for name in order)
 
 
 def assumed(report: Mapping[str, Any]) -> tuple[Mapping[str, Any], ...]:

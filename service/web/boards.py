@@ -5,18 +5,21 @@ import json
 from flask import Blueprint, Response, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response as Answer
 
+from service.derating.wanted import wanted
 from service.facts.board import Bank, Board, Port
 from service.facts.cautions import BEFORE_OPENING
 from service.formats.board import read_board
 from service.formats.errors import BoardError
 from service.usecases.judge_and_keep import judge_and_keep, short_title
-from service.usecases.part_wanted import part_wanted
 from service.usecases.refusals import CannotJudgeError
 from service.usecases.see_board import see_board, see_boards
 from service.web.desk import desk
 from service.web.forms.board import FIELDS, FOUR, GROUPS, document_of, values_of
 from service.web.pictures.circuit import DrawnBank, circuit_svg, circuit_words
 from service.web.words import amount
+
+# Why four: the engine rounds a threshold to the safe side at four digits, and a shorter one might lie on the other.
+ALL_DIGITS = 4
 
 bp = Blueprint("boards", __name__, url_prefix="/boards")
 
@@ -96,17 +99,17 @@ def needed() -> str | tuple[str, int]:
     if not all(values.values()):
         return render_template("boards/needed.html", errors={}, problems=[], needed=[], **page)
     try:
-        wanted = part_wanted(read_board(document_of({**values, "discharge_bank.part": "wanted"})))
+        part = wanted(read_board(document_of({**values, "discharge_bank.part": "wanted"})))
     except BoardError as error:
         errors = {problem.key: f"{problem.why}; allowed: {problem.allowed}" for problem in error.problems}
         return render_template("boards/needed.html", errors=errors, problems=[], needed=[], **page), 400
-    voltage = f"Rated for at least {amount(wanted.drain_source_v, 'V')} from drain to source."
-    if wanted.on_resistance_ohm is None:
+    voltage = f"Rated for at least {amount(part.drain_voltage_v, 'V', ALL_DIGITS)} from drain to source."
+    if part.on_resistance_ohm is None:
         carried = "No on-resistance is small enough: the claimed current does not hold with this many switches and assumed cooling."
     else:
         carried = (
-            f"At most {amount(wanted.on_resistance_ohm, 'ohm', 2)} guaranteed at 10 V gate voltage and 25 °C, "
-            f"with a junction that may reach {amount(wanted.junction_max_c, 'degC')}."
+            f"At most {amount(part.on_resistance_ohm, 'ohm', ALL_DIGITS)} guaranteed at 10 V gate voltage and 25 °C, "
+            f"with a junction that may reach {amount(part.junction_max_c, 'degC')}."
         )
     return render_template("boards/needed.html", errors={}, problems=[], needed=[voltage, carried], **page)
 
