@@ -13,6 +13,7 @@ from service.usecases.see_result import see_result, see_results
 from service.web.desk import desk
 from service.web.forms.board import YES_NO
 from service.web.pictures.margins import MarginBar, margins_svg
+from service.web.printing import as_pdf, can_print
 from service.web.words import BANKS, check_name
 
 bp = Blueprint("results", __name__, url_prefix="/results")
@@ -28,7 +29,14 @@ def index() -> str:
 def show(result_id: str) -> str:
     """Show one result; the printed report is this page."""
     view = see_result(desk().store, result_id=result_id)
-    return render_template("results/show.html", view=view, report=view.report, back=request.path)
+    return render_template("results/show.html", view=view, report=view.report, back=request.path, can_print=can_print())
+
+
+@bp.get("/<result_id>.pdf")
+def show_pdf(result_id: str) -> Response:
+    """The same report as a PDF file."""
+    view = see_result(desk().store, result_id=result_id)
+    return Response(as_pdf("results/show.html", view=view, report=view.report, back=request.path), mimetype="application/pdf")
 
 
 @bp.get("/<result_id>/look")
