@@ -1,13 +1,14 @@
-"""See the bench: what waits, what failed, what is out of date, and what was judged last."""
+"""See the bench: what waits, what failed, and the next step of every board."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from service.facts.document import Document, DocumentState
 from service.facts.kept_board import KeptBoard
 from service.facts.part import Part, Wanted
 from service.facts.reading import Sheet
-from service.facts.result import Result
-from service.usecases.ports import Store
+from service.usecases.ports import Shelf, Store
+from service.usecases.see_progress import Progress, progress
 
 MOST = 8
 
@@ -33,18 +34,14 @@ class Bench:
         reading: Files whose reading has not ended.
         unread: Files that could not be read.
         wanted: Parts that wait for a datasheet.
-        out_of_date: Results whose inputs moved on and whose board was not judged again since.
-        results: The latest results that are up to date.
-        boards: The latest boards.
+        boards: The latest boards, each with its outcomes and its next step.
         parts: How many parts are known.
     """
 
     reading: tuple[Document, ...]
     unread: tuple[Unread, ...]
     wanted: tuple[Wanted, ...]
-    out_of_date: tuple[Result, ...]
-    results: tuple[Result, ...]
-    boards: tuple[KeptBoard, ...]
+    boards: tuple[Progress, ...]
     parts: int
 
 
@@ -58,15 +55,13 @@ def see_bench(store: Store) -> Bench:
         Everything that waits, and the latest of the rest.
     """
     with store.looking() as shelf:
-        documents, results = shelf.documents.listed(), shelf.results.listed()
+        documents = shelf.documents.listed()
         refused = [document for document in documents if document.state is DocumentState.REFUSED][:MOST]
         return Bench(
             reading=tuple(document for document in documents if document.state is DocumentState.WAITING),
             unread=tuple(Unread(document=document, detail=_why(shelf.documents.sheet(document.sha256))) for document in refused),
             wanted=shelf.wanted.listed(),
-            out_of_date=_not_judged_again(results)[:MOST],
-            results=tuple(result for result in results if not result.out_of_date)[:MOST],
-            boards=shelf.boards.listed()[:MOST],
+            boards=tuple(progress(shelf, board) for board in sorted(shelf.boards.listed(), key=_moved_on(shelf))[:MOST]),
             parts=len(shelf.parts.listed()),
         )
 
@@ -77,14 +72,10 @@ def see_parts(store: Store) -> tuple[Part, ...]:
         return shelf.parts.listed()
 
 
-def _not_judged_again(results: tuple[Result, ...]) -> tuple[Result, ...]:
-    """Results that are out of date, but for those whose board was judged since: they ask for nothing more.
-
-    Args:
-        results: All, the latest first.
-    """
-    latest = {result.board: result.id for result in reversed(results) if result.board}
-    return tuple(result for result in results if result.out_of_date and latest.get(result.board or "", result.id) == result.id)
+def _moved_on(shelf: Shelf) -> Callable[[KeptBoard], bool]:
+    """Order boards whose latest result is out of date before all others: what a person relied on comes first."""
+    latest = {result.board: result for result in reversed(shelf.results.listed())}
+    return lambda board: not (board.slug in latest and latest[board.slug].out_of_date)
 
 
 def _why(sheet: Sheet | None) -> str:

@@ -49,9 +49,3 @@ def see_board(store: Store, *, slug: str) -> BoardView:
         results = shelf.results.of_board(slug)
     document = json.loads(kept.document)
     return BoardView(kept=kept, document=document, board=read_board(document), results=results)
-
-
-def see_boards(store: Store) -> tuple[KeptBoard, ...]:
-    """List every saved board, the latest first."""
-    with store.looking() as shelf:
-        return shelf.boards.listed()

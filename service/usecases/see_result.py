@@ -119,9 +119,3 @@ def looks_of(values: Iterable[PrintedValue]) -> tuple[tuple[PrintedValue, ...], 
         rows = sorted(pages[page], key=lambda value: (value.entry.reading.bbox[1], value.entry.reading.bbox[0]))
         looks += [tuple(rows[first : first + MOST_AT_ONE_LOOK]) for first in range(0, len(rows), MOST_AT_ONE_LOOK)]
     return tuple(looks)
-
-
-def see_results(store: Store) -> tuple[Result, ...]:
-    """List every result, the latest first."""
-    with store.looking() as shelf:
-        return shelf.results.listed()

@@ -12,7 +12,8 @@ from service.formats.board import read_board
 from service.formats.errors import BoardError
 from service.usecases.judge_and_keep import judge_and_keep, short_title
 from service.usecases.refusals import CannotJudgeError
-from service.usecases.see_board import see_board, see_boards
+from service.usecases.see_board import see_board
+from service.usecases.see_progress import see_progress
 from service.web.desk import desk
 from service.web.forms.board import FIELDS, FOUR, GROUPS, document_of, values_of
 from service.web.pictures.circuit import DrawnBank, circuit_svg, circuit_words
@@ -27,7 +28,7 @@ bp = Blueprint("boards", __name__, url_prefix="/boards")
 @bp.get("/")
 def index() -> str:
     """List the boards."""
-    return render_template("boards/index.html", boards=see_boards(desk().store))
+    return render_template("boards/index.html", boards=see_progress(desk().store))
 
 
 @bp.get("/new")

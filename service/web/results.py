@@ -9,7 +9,8 @@ from service.facts.result import Result
 from service.formats.errors import BoardError
 from service.usecases.judge_and_keep import judge_again, judge_with_measurement
 from service.usecases.refusals import CannotJudgeError
-from service.usecases.see_result import see_result, see_results
+from service.usecases.see_progress import see_judged
+from service.usecases.see_result import see_result
 from service.web.desk import desk
 from service.web.forms.board import YES_NO
 from service.web.pictures.margins import MarginBar, margins_svg
@@ -22,7 +23,7 @@ bp = Blueprint("results", __name__, url_prefix="/results")
 @bp.get("/")
 def index() -> str:
     """List every result."""
-    return render_template("results/index.html", results=see_results(desk().store))
+    return render_template("results/index.html", results=see_judged(desk().store))
 
 
 @bp.get("/<result_id>")

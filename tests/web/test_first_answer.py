@@ -141,3 +141,26 @@ def test_a_result_keeps_the_contracts_report(result, store):
 
     assert json.loads(kept.report)["schema"] == "switchbank.report/1"
     assert result[0].endswith(kept.id)
+
+
+def test_the_bench_names_the_next_step_of_a_board(result, client, send):
+    """First to compare what was printed, then, once all was seen, to measure what would decide."""
+    path, _ = result
+    bench = client.get("/").get_data(as_text=True)
+    assert re.search(r"compare \d+ printed values with the page", bench)
+    assert "80 A for hours" in bench
+    while seen := first_look(client.get(f"{path}/look").get_data(as_text=True)):
+        send(f"{path}/look", {"seen": seen, "back": f"{path}/look"}, to="/parts/readings/confirm")
+
+    bench = client.get("/").get_data(as_text=True)
+    assert "Next: measure. Holds at 80 A if each switch sheds heat" in bench
+
+
+def test_the_bench_says_why_a_board_asks_to_be_judged_again(result, client, send):
+    """The reason stands on the bench, before all that is merely unfinished."""
+    path, _ = result
+    send(f"{path}/look", {"version": "1", "written": "6 mohm", "why": "misread", "back": path}, to="/parts/readings/r-rds_on-5/correct")
+
+    bench = client.get("/").get_data(as_text=True)
+    assert "Out of date:" in bench
+    assert "misread" in bench.split("Out of date:")[1]

@@ -15,6 +15,7 @@ from service.usecases.freeze_result import UnknownInputError, freeze_result
 from service.usecases.out_of_date import mark_results_of_board
 from service.usecases.ports import MarkingReader, Store
 from service.usecases.see_bench import see_bench
+from service.usecases.see_progress import Step
 from service.usecases.type_part import type_part
 
 BOARD = UsedInput(kind=InputKind.BOARD, id="dinghy", version=1, name="board")
@@ -83,8 +84,8 @@ def test_the_bench_asks_for_what_was_not_judged_again(store: Store, save: Callab
     save(1)
     freeze_result(replace(result(BOARD, name="first"), board="dinghy"), store=store)
     save(2)
-    assert [each.id for each in see_bench(store).out_of_date] == ["first"]
+    assert [(line.step, line.detail) for line in see_bench(store).boards] == [(Step.AGAIN, "the board was described anew: counted 2 times")]
     freeze_result(replace(result(replace(BOARD, version=2), name="second"), board="dinghy"), store=store)
 
-    assert see_bench(store).out_of_date == ()
-    assert [each.id for each in see_bench(store).results] == ["second"]
+    line = see_bench(store).boards[0]
+    assert (line.judged.result.id, line.step) == ("second", Step.NONE)
