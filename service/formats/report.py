@@ -75,14 +75,12 @@ def _condition(condition: Condition) -> Written:
 def _input(used: Input) -> Written:
     """A fact with how it is known and where it stands."""
     fact = used.sourced
-    return {
-        "name": used.name,
-        "value": finite(fact.value),
-        "unit": fact.unit,
-        "known": fact.known.value,
-        "source": None if fact.source is None else _source(fact.source),
-        **_further(fact),
-    }
+    return {"name": used.name, "value": finite(fact.value), "unit": fact.unit, **known_json(fact)}
+
+
+def known_json(fact: Sourced) -> Written:
+    """How a fact is known, and where it stands."""
+    return {"known": fact.known.value, "source": None if fact.source is None else _source(fact.source), **_further(fact)}
 
 
 def _further(fact: Sourced) -> Written:

@@ -14,6 +14,7 @@ from service.facts.switch import Switch
 from service.formats.json_text import json_bytes
 from service.formats.part_name import SHEET, TYPED
 from service.formats.report import report_json
+from service.usecases.draw_judgement import pictures_json
 from service.usecases.freeze_result import freeze_result
 from service.usecases.ports import Shelf, Store
 from service.usecases.refusals import CannotJudgeError
@@ -69,7 +70,7 @@ def judge_board(board: Board, *, store: Store) -> Judgement:
 
 
 def keep_result(judgement: Judgement, *, title: str, board: UsedInput | None, store: Store, change: Change) -> Result:
-    """Freeze a judgement.
+    """Freeze a judgement, with all that its page will show.
 
     Args:
         judgement: What was judged.
@@ -81,7 +82,7 @@ def keep_result(judgement: Judgement, *, title: str, board: UsedInput | None, st
     Returns:
         The result; the same judgement of the same inputs is one result.
     """
-    report = json_bytes(report_json(judgement.report)).decode("utf-8")
+    report = json_bytes({**report_json(judgement.report), **pictures_json(judgement.report.board)}).decode("utf-8")
     inputs = (*judgement.inputs, *((board,) if board else ()))
     named = json.dumps([report, [(one.kind.value, one.id, one.version) for one in inputs]])
     result = Result(

@@ -11,6 +11,7 @@ from service.derating.assess import assess
 from service.formats.board import read_board
 from service.formats.json_text import json_bytes
 from service.formats.report import report_json
+from service.usecases.draw_judgement import pictures_json
 
 SCHEMA = Draft202012Validator(json.loads(files("service.api").joinpath("schemas", "report.json").read_text(encoding="utf-8")))
 ROWS = ({"typ": "1 mohm", "max": "1.3 mohm", "vgs": "10 V"}, {"typ": "2 mohm", "max": "4 mohm", "vgs": "4.5 V"}, {"max": "9 mohm", "vgs": "2.5 V"})
@@ -71,3 +72,14 @@ def test_every_board_is_judged_and_its_outcomes_agree_with_its_margins(written):
         assert finding["outcome"] != "holds" or worst is None or worst >= 1 - 1e-6, finding["check"]
         assert finding["outcome"] != "fails" or favourable is None or favourable < 1 + 1e-6, finding["check"]
         assert finding["outcome"] != "not determined" or finding["missing"], finding["check"]
+
+
+@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@given(written=BOARDS)
+def test_every_judged_board_can_be_drawn_and_kept(written):
+    """No board breaks its pictures, and what is kept with it keeps to the schema."""
+    report = assess(read_board(written))
+    frozen = json.loads(json_bytes({**report_json(report), **pictures_json(report.board)}))
+
+    SCHEMA.validate(frozen)
+    assert frozen["curves"] or frozen["spread"] is None
