@@ -10,6 +10,7 @@ from service.facts.reading import Conditions
 
 _PART = re.compile(r"(?<![\w/-])(?=[A-Z0-9/-]*\d)(?=[A-Z0-9/-]*[A-Z])[A-Z0-9]{2,}[A-Z0-9-]*\d{2,}[A-Z0-9-]*(?![\w/°])")
 _UNITS = re.compile(r"^\d+(?:V|A|MA|MV|C|NS|MS|S|KHZ|MHZ|OHM)$")
+_DISSIPATION = re.compile(r"\bP ?ch\b")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +44,11 @@ def divisions_of(rows: Sequence[Named]) -> tuple[Division, ...]:
         return _filled(
             rows, [tuple(Conditions(part=part) for part in named) or _all(text) for named, text in zip(parts, texts, strict=True)], [0] * len(rows)
         )
-    return tuple(Division(conds=(Conditions(ch=channel),)) for channel in channels)
+    # Why: where no other channel stands beside it, Pch is the symbol of the channel's dissipation.
+    lone = [
+        channel_named(_DISSIPATION.sub("", text)) if one.key == "pd" else channel for one, text, channel in zip(rows, texts, channels, strict=True)
+    ]
+    return tuple(Division(conds=(Conditions(ch=channel),)) for channel in lone)
 
 
 def _filled(rows: Sequence[Named], said: Sequence[tuple[Conditions, ...]], named: Sequence[int]) -> tuple[Division, ...]:
