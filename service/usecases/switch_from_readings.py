@@ -82,13 +82,14 @@ def switch_from_readings(offered: Iterable[Offered], *, described: Described, ch
     part = own_part(described.marking, (one.reading.cond.part for one in usable))
     fitting = tuple(one for one in usable if _is_of(one.reading.cond, part=part, channel=channel))
     withheld = contradicting(fitting)
-    rated = tuple(_rated(one) for one in fitting if one.id not in withheld)
+    values = weaker_ones(tuple(_rated(one) for one in fitting if one.id not in withheld))
+    behind = withheld | {value.sourced.source.reading for value in values if value.sourced.source}
     return Switch(
         marking=described.marking,
         polarity=described.polarity or "N",
         package=described.package,
-        values=weaker_ones(rated),
-        look_at=tuple(dict.fromkeys(one.id for one in fitting if not one.settled)),
+        values=values,
+        look_at=tuple(dict.fromkeys(one.id for one in fitting if one.id in behind and not one.settled)),
     )
 
 

@@ -94,6 +94,7 @@ def test_of_several_channels_the_weaker_one_counts_where_none_is_named(reading, 
 
     assert [value.sourced.value for value in switch.of("rds_on")] == [0.030]
     assert [value.sourced.value for value in switch.of("vds_max")] == [20.0]
+    assert len(switch.look_at) == 2, "nobody is asked to compare the values of the stronger channel, which no result uses"
 
 
 @pytest.mark.parametrize(
