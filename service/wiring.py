@@ -264,6 +264,7 @@ def examine(data_dir: Path | None) -> Iterator[tuple[str, str]]:
         f"{folder} ({'in use' if (folder / DATABASE).exists() else 'not made yet'}, {shutil.disk_usage(ground).free / 1e9:.0f} GB free)",
     )
     yield "scanned sheets", "can be read" if find_spec("rapidocr") else "cannot be read: the extra 'ocr' is not installed"
+    yield "reports as PDF", "can be made" if find_spec("weasyprint") else "are printed from the browser: the extra 'pdf' is not installed"
     process.start()
     sheet = process.read_document("nothing.pdf", b"%PDF-1.4\n%%EOF\n")
     yield from ((f"reading child, {step.replace('_', ' ')}", state) for step, state in sheet.isolation.items())
