@@ -4,6 +4,7 @@ from service.derating.case import BankCase, Case, Corner
 from service.derating.first_to_pass import first_to_pass, largest_worst_a
 from service.derating.formulas.settling import Settled
 from service.derating.quantity import Point, Quantity
+from service.derating.spoken import spoken
 from service.derating.thermal import limits_of
 from service.facts.drawn import HeatStep, ThermalChain
 
@@ -23,16 +24,17 @@ def thermal_chain(case: Case) -> ThermalChain | None:
     if bank is None:
         return None
     point = case.point(Corner.WORST)
-    current_a = case.claimed_a(bank, point)
-    settled = case.settle(bank, point, current_a=current_a)
+    claimed_a = current_a = case.claimed_a(bank, point)
+    settled, note = case.settle(bank, point, current_a=claimed_a), ""
     if not settled.exists:
         # Why a little less: exactly at the largest current a fold may lie.
         current_a = JUST_BELOW * largest_worst_a(case, bank)
         settled = case.settle(bank, point, current_a=current_a)
+        note = f"At the claimed {spoken(claimed_a, 'A')} the temperature never settles in the worst case, so this is the largest current that does."
     if current_a <= 0 or not settled.exists:
         return None
     steps = _over_board(case, bank, point, settled) if case.is_chain else _alone(case, bank, point, settled)
-    return ThermalChain(bank=bank.name, current_a=current_a, limit_c=limits_of(case, bank, point).junction_c, steps=steps)
+    return ThermalChain(bank=bank.name, current_a=current_a, limit_c=limits_of(case, bank, point).junction_c, steps=steps, note=note)
 
 
 def _over_board(case: Case, bank: BankCase, point: Point, settled: Settled) -> tuple[HeatStep, ...]:

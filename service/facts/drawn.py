@@ -107,12 +107,14 @@ class ThermalChain:
         current_a: Through the bank: the claimed one, or the largest that settles where the claimed one never does. [A]
         limit_c: Junction limit. [degC]
         steps: In the order of the heat.
+        note: Why it is not drawn at the claimed current; empty where it is.
     """
 
     bank: str
     current_a: float
     limit_c: float
     steps: tuple[HeatStep, ...]
+    note: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -28,6 +28,7 @@ def chain_json(chain: ThermalChain) -> Written:
         "current_a": rounded(chain.current_a),
         "limit_degc": rounded(chain.limit_c),
         "steps": [_step(step) for step in chain.steps],
+        "note": chain.note,
     }
 
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from service.facts.result import Result
 from service.usecases.ports import Store
+from service.usecases.report_pictures import CurveTable, curve_tables
 from service.usecases.report_view import (
     Answer,
     ClaimAnswer,
@@ -51,6 +52,8 @@ class ResultView:
         not_judged: Findings that wait for a datum.
         open: What would decide an outcome.
         assumed: Every default that was used.
+        curves: What its pictures show, in numbers, by kind.
+        banks_differ: Whether its two banks are judged apart.
     """
 
     result: Result
@@ -66,6 +69,8 @@ class ResultView:
     not_judged: list[Finding]
     open: tuple[OpenQuestion, ...]
     assumed: tuple[Mapping[str, Any], ...]
+    curves: dict[str, CurveTable]
+    banks_differ: bool
 
 
 def see_result(store: Store, *, result_id: str) -> ResultView:
@@ -99,6 +104,8 @@ def see_result(store: Store, *, result_id: str) -> ResultView:
         not_judged=not_judged(report),
         open=open_questions(report),
         assumed=assumed(report),
+        curves=curve_tables(report),
+        banks_differ=report["board"]["charge_bank"] != report["board"]["discharge_bank"],
     )
 
 

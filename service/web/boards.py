@@ -17,6 +17,7 @@ from service.usecases.see_progress import see_progress
 from service.web.desk import desk
 from service.web.forms.board import FIELDS, FOUR, GROUPS, document_of, values_of
 from service.web.pictures.circuit import DrawnBank, circuit_svg, circuit_words
+from service.web.pictures.drawing import svg
 from service.web.words import amount
 
 # Why four: the engine rounds a threshold to the safe side at four digits, and a shorter one might lie on the other.
@@ -79,8 +80,7 @@ def judge() -> Answer | tuple[str, int]:
 def circuit(slug: str) -> Response:
     """Draw the switch banks with their counts."""
     board = see_board(desk().store, slug=slug).board
-    svg = circuit_svg(*banks(board), cells=board.cells.in_series, common_port=board.port is Port.COMMON)
-    return Response(svg, mimetype="image/svg+xml")
+    return svg(circuit_svg(*banks(board), cells=board.cells.in_series, common_port=board.port is Port.COMMON))
 
 
 @bp.get("/<slug>/board.toml")

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from flask import Blueprint, Response, flash, redirect, render_template, request, url_for
+from werkzeug.exceptions import NotFound
 from werkzeug.wrappers import Response as Answer
 
 from service.facts.result import Result
@@ -13,7 +14,11 @@ from service.usecases.see_progress import see_judged
 from service.usecases.see_result import see_result
 from service.web.desk import desk
 from service.web.forms.board import YES_NO
+from service.web.pictures.chain import chain_svg
+from service.web.pictures.drawing import svg
 from service.web.pictures.margins import MarginBar, margins_svg
+from service.web.pictures.surge import surge_svg
+from service.web.pictures.temperature import temperature_svg
 from service.web.printing import as_pdf, can_print
 from service.web.words import BANKS, check_name
 
@@ -59,7 +64,22 @@ def margins(result_id: str) -> Response:
         )
         for f in findings
     )
-    return Response(margins_svg(bars), mimetype="image/svg+xml")
+    return svg(margins_svg(bars))
+
+
+@bp.get("/<result_id>/<any(temperature, surge, chain):name>.svg")
+def picture(result_id: str, name: str) -> Response:
+    """Draw what was kept with the result."""
+    report = see_result(desk().store, result_id=result_id).report
+    curves = {curve["kind"]: curve for curve in report.get("curves") or []}
+    kept, draw = {
+        "temperature": (curves.get("temperature_vs_current"), temperature_svg),
+        "surge": (curves.get("surge_current_vs_time"), surge_svg),
+        "chain": (report.get("thermal_chain"), chain_svg),
+    }[name]
+    if kept is None:
+        raise NotFound("This result was kept without that picture; judge its board again to have it drawn.")
+    return svg(draw(kept))
 
 
 @bp.post("/<result_id>/again")

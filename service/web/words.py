@@ -1,6 +1,8 @@
 """How numbers, units, checks and moments are written on a page."""
 
+from collections.abc import Mapping
 from datetime import datetime
+from typing import Any
 
 from service.facts.kept_reading import Standing
 from service.facts.parameter import PARAMETERS
@@ -103,7 +105,22 @@ def evidence_words(code: str) -> str:
     return EVIDENCE.get(code, f"agrees with the sheet's other numbers ({code.removeprefix('identity:')})" if code.startswith("identity:") else code)
 
 
+def asked(finding: Mapping[str, Any]) -> str:
+    """What a finding asks of the board; where nothing settles there is no number to ask."""
+    if finding["demand"]:
+        return amount(finding["demand"]["value"], finding["demand"]["unit"])
+    return "never settles" if finding["limit"] else "–"
+
+
+def allowed(finding: Mapping[str, Any]) -> str:
+    """What a finding allows; nothing left is a word, and so is a limit that nobody stated."""
+    if finding["limit"]:
+        return amount(finding["limit"]["value"], finding["limit"]["unit"]) if finding["limit"]["value"] else "nothing"
+    return "not stated" if finding["demand"] else "–"
+
+
 RULES = {"maker": "the maker's limits", "trade-80": "80 % of the rated voltage (trade rule)", "eee-inst-002": "NASA EEE-INST-002"}
+CORNERS = {"worst": "worst case", "favourable": "at its best"}
 KNOWN = {"class_default": "default of its class"}
 
 
@@ -118,11 +135,14 @@ FILTERS = {
     "parameter_words": lambda key: PARAMETERS[key].words if key in PARAMETERS else key,
     "cond_words": conditions_in_words,
     "capitalize_first": lambda text: text[:1].upper() + text[1:],
+    "corner_word": lambda corner: CORNERS.get(corner, corner),
     "known_word": lambda name: KNOWN.get(name, name),
     "quantity_words": lambda name: name.rpartition(".")[2].replace("_", " "),
     "flag_words": lambda flag: flag.replace("contradicts:", "its numbers contradict each other: ").replace("_", " "),
     "sign": sign,
     "amount": amount,
+    "asked": asked,
+    "allowed": allowed,
     "moment": moment,
     "check_name": check_name,
     "bank_name": lambda bank: BANKS.get(bank, bank),
