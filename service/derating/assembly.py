@@ -7,6 +7,8 @@ from math import inf
 import numpy as np
 from numpy.typing import NDArray
 
+from service.derating.formulas.ratio_model import RatioModel
+
 Array = NDArray[np.float64]
 
 # No switch lives here: what gets so hot has run away.
@@ -38,7 +40,7 @@ class Kind:
         bank: Number of the bank whose current they share.
         switches: How many they are.
         cold_ohm: On-resistance of one at 25 degC. [ohm]
-        ratio: On-resistance over its cold value. [degC -> 1]
+        ratio: On-resistance over its cold value, against junction temperature.
         to_case_kpw: Junction to case, settled. [K/W]
         impedance: Junction to case over time; never above the settled value. [s -> K/W]
         to_sink_kpw: Case to sink of one switch, without mass. [K/W]
@@ -50,7 +52,7 @@ class Kind:
     bank: int
     switches: float
     cold_ohm: float
-    ratio: Callable[[float], float]
+    ratio: RatioModel
     to_case_kpw: float
     impedance: Callable[[Array], Array]
     to_sink_kpw: float
@@ -99,7 +101,7 @@ class Assembly:
 
     def losses(self, current_a: float, junction_c: Sequence[float]) -> tuple[list[float], list[float]]:
         """Current and heat of one switch of each kind at given junction temperatures. [A, ...] [W, ...]."""
-        ohms = [kind.cold_ohm * kind.ratio(warm) for kind, warm in zip(self.kinds, junction_c, strict=True)]
+        ohms = [kind.cold_ohm * kind.ratio.value(warm) for kind, warm in zip(self.kinds, junction_c, strict=True)]
         conductance: dict[int, float] = {}
         for kind, ohm in zip(self.kinds, ohms, strict=True):
             conductance[kind.bank] = conductance.get(kind.bank, 0.0) + kind.switches / ohm

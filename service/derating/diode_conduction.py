@@ -115,7 +115,7 @@ class BlockedBank:
             bank=die.bank,
             switches=die.count,
             cold_ohm=die.cold_resistance_ohm,
-            ratio=die.ratio.value,
+            ratio=die.ratio,
             to_case_kpw=to_case,
             impedance=case_impedance(bank.switch, settled_kpw=to_case),
             to_sink_kpw=die.to_board_kpw - to_case,

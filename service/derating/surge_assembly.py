@@ -50,7 +50,7 @@ def _kind(die: Die, bank: BankCase, point: Point, *, sink: int, warming: tuple[f
         bank=die.bank,
         switches=die.count,
         cold_ohm=die.cold_resistance_ohm,
-        ratio=die.ratio.value,
+        ratio=die.ratio,
         to_case_kpw=to_case,
         impedance=_impedance(bank, point, to_case),
         to_sink_kpw=die.to_board_kpw - to_case,

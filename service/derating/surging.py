@@ -14,6 +14,8 @@ from service.derating.surge_unknowns import with_surge_quantities
 from service.derating.warming import Surge
 
 _BRIEFEST_S, _LONGEST_S = 1e-6, 1e5
+# What has run away has no margin at all; as a plain number for root finders.
+_LEAST_MARGIN = 0.1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,7 +53,7 @@ class BankSurge:
         """The junction limit of a surge: the rule set's, or the user's for a surge (else for hours) where it is lower. [degC]."""
         own = self._case.board.junction_surge_limit_c or self._case.board.junction_limit_c
         limit = self._case.rules.junction_limit_c(self._point[self._bank.prefix + "junction_max"])
-        return limit if own is None else min(limit, own.value)
+        return limit if own is None else min(limit, own.least)
 
     def end(self, surge_a: float) -> SurgeEnd:
         """Highest temperatures up to the end of the surge, of one switch low (mostly the hotter switch) and all high (the hotter board).
@@ -94,7 +96,14 @@ class BankSurge:
             return 0.0
         while self._margin(low, above) >= 1:
             below, above = above, 2 * above
-        return float(brentq(lambda current_a: self._margin(low, current_a) - 1, below, above, xtol=1e-6 * above, rtol=1e-6))
+
+        def over(square: float) -> float:
+            # Why squares and rises: rise is nearly a straight line in the squared current, which a root finder likes.
+            amperes: float = square**0.5
+            return 1 / max(self._margin(low, amperes), _LEAST_MARGIN) - 1
+
+        found: float = brentq(over, below**2, above**2, rtol=1e-9)
+        return found**0.5
 
     def _margin(self, low: bool, surge_a: float) -> float:  # noqa: FBT001 - names one of two sharings
         """The smaller ratio of junction and board for one sharing."""
@@ -111,11 +120,8 @@ class BankSurge:
 
     def _end(self, low: bool, surge_a: float) -> SurgeEnd:  # noqa: FBT001 - names one of two sharings
         """The end for one sharing of the current; without any mass it is the settled state."""
-        running = self._settled(low, min(surge_a, self._bank.claimed_a.most))
         course = self._courses[low]
-        if surge_a <= self._bank.claimed_a.most or running.junction_c == inf:
-            return running
-        if course is None:
+        if course is None or surge_a <= self._bank.claimed_a.most:
             return self._settled(low, surge_a)
         state = course.end(surge_a)
         board_c = state.sink_c[0] if self._case.is_chain else nan

@@ -48,7 +48,13 @@ class TurnOff:
     allowed_j: float | None
 
 
-def turn_off(case: Case, point: Point, *, delay_s: float, inductance_h: float) -> TurnOff:
+def running_c(case: Case, point: Point) -> float:
+    """Hottest junction of the discharge bank before the fault, at its claimed current; infinite where it does not settle. [degC]."""
+    bank = case.discharge
+    return max(case.settle(bank, point, current_a=bank.claimed_a.most, low_switch=low).junctions_c[0] for low in {bank.switches > 1, False})
+
+
+def turn_off(case: Case, point: Point, *, delay_s: float, inductance_h: float, before_c: float) -> TurnOff:
     """Everything that one switch of the discharge bank meets when a short circuit is broken hard.
 
     Args:
@@ -56,6 +62,7 @@ def turn_off(case: Case, point: Point, *, delay_s: float, inductance_h: float) -
         point: A number for each quantity.
         delay_s: From the fault to the switches' opening. [s]
         inductance_h: Of the loop. [H]
+        before_c: Hottest junction before the fault. [degC]
 
     Returns:
         The moment.
@@ -64,7 +71,7 @@ def turn_off(case: Case, point: Point, *, delay_s: float, inductance_h: float) -
     loop = {"supply_v": supply_v(case, point), "loop_ohm": max(loop_ohm(case, point), 1e-6)}
     current = float(fault_current_a(**loop, inductance_h=inductance_h, time_s=delay_s))
     rated = point[bank.prefix + "drain_voltage"]
-    junction = _junction_c(case, point, loop, delay_s, inductance_h)
+    junction = _junction_c(case, point, loop, delay_s, inductance_h, before_c)
     fed = inf
     if loop["supply_v"] < rated:
         fed = energy_with_supply_j(inductance_h=inductance_h, current_a=current, breakdown_v=rated, supply_v=loop["supply_v"])
@@ -94,9 +101,10 @@ def moments(case: Case, point: Point, *, delay_s: float, least_h: float, most_h:
     Yields:
         One moment a look, evenly in proportion.
     """
+    before_c = running_c(case, point)
     looks = [least_h] if least_h == most_h else np.geomspace(least_h, most_h, _LOOKS).tolist()
     for inductance in looks:
-        yield turn_off(case, point, delay_s=delay_s, inductance_h=inductance)
+        yield turn_off(case, point, delay_s=delay_s, inductance_h=inductance, before_c=before_c)
 
 
 def avalanche_limit_c(case: Case, point: Point) -> float:
@@ -110,10 +118,16 @@ def rated_energy(case: Case) -> RatedValue | None:
     return min(rows, key=lambda value: value.sourced.value, default=None)
 
 
-def _junction_c(case: Case, point: Point, loop: dict[str, float], delay_s: float, inductance_h: float) -> float:
+def _junction_c(
+    case: Case,
+    point: Point,
+    loop: dict[str, float],
+    delay_s: float,
+    inductance_h: float,
+    running: float,
+) -> float:
     """The running junction, heated by the fault current in its largest resistance while the case stays as it was."""
     bank = case.discharge
-    running = max(case.settle(bank, point, current_a=bank.claimed_a.most, low_switch=low).junctions_c[0] for low in (True, False))
     settled_kpw = point.get(bank.prefix + "junction_case")
     if settled_kpw is None or running == inf:
         return inf

@@ -4,29 +4,16 @@ Both ends are compared first. Between them the outcome is *holds if*, and for ea
 outcome changes with all others at their worst. Every default is noted with the value at which the outcome would flip.
 """
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from math import isfinite
-
-from scipy.optimize import brentq
 
 from service.derating.case import Case, Corner
 from service.derating.quantity import Point, Quantity
-from service.derating.spoken import rounded_down, rounded_up, spoken
-from service.facts.finding import Assumption, BothEnds, Condition, Figure, Finding, Input, Margin, Outcome, Relation
+from service.derating.thresholds import MarginAt, Search
+from service.facts.finding import Assumption, BothEnds, Condition, Figure, Finding, Input, Margin, Outcome
 
 # Why not exactly 1: a demand equal to its limit keeps it, whatever the last binary digit says.
 ENOUGH = 1 - 1e-9
-
-# A margin (limit over demand) or a slack (limit less demand) as a function of all quantities.
-# Where all other quantities stand while the threshold of one is sought, and how a condition says so.
-INWARDS = (
-    (Corner.WORST, ""),
-    (Corner.NOMINAL, "with all else at its nominal figure"),
-    (Corner.FAVOURABLE, "with all else at its best"),
-)
-
-MarginAt = Callable[[Point], float]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,13 +102,13 @@ def weigh(case: Case, margin: MarginAt, *, slack: MarginAt | None = None, at: st
     both = Margin(worst=ends[Corner.WORST], favourable=ends[Corner.FAVOURABLE])
     items = _items(case, read)
     outcome = outcome_of(both)
-    left = slack or (lambda point: margin(point) - ENOUGH)
+    search = Search(case=case, left=slack or (lambda point: margin(point) - ENOUGH), at=at)
     return Weighing(
         outcome=outcome,
         margin=both,
-        conditions=_conditions(case, left, items, at) if outcome is Outcome.HOLDS_IF else (),
+        conditions=search.conditions(items) if outcome is Outcome.HOLDS_IF else (),
         inputs=_inputs(items),
-        assumptions=tuple(_assumption(case, left, item, outcome) for item in items if item.is_default),
+        assumptions=tuple(_default_of(item, search.flip(item, outcome)) for item in items if item.is_default),
     )
 
 
@@ -183,97 +170,6 @@ def not_determined(*, check: str, bank: str, text: str, missing: tuple[str, ...]
     return Finding(check=check, bank=bank, outcome=Outcome.NOT_DETERMINED, text=sentence, missing=missing, scenario=scenario)
 
 
-def threshold(case: Case, left: MarginAt, item: Quantity, corner: Corner) -> float | None:
-    """Where one quantity, moved to its better side, is exactly enough.
-
-    Args:
-        case: The board under one rule set.
-        left: Zero or more exactly where the limit is kept.
-        item: The quantity to move.
-        corner: Where all others stand.
-
-    Returns:
-        The value, within what is physically thinkable; None where moving it alone is not enough.
-    """
-    if item.wording is None:
-        return None
-    beyond = item.wording.lowest if item.favourable < item.worst else item.wording.highest
-    start = item.worst
-    for end in (item.favourable, beyond):
-        root = crossing(case, left, item, corner, start, end)
-        if root is not None:
-            return root
-        start = end
-    return None
-
-
-def crossing(case: Case, left: MarginAt, item: Quantity, corner: Corner, start: float, end: float) -> float | None:
-    """The value between two at which the limit is just kept, with all other quantities at a corner; None where it does not."""
-
-    def beyond(value: float) -> float:
-        found = left(case.point(corner, {item.key: value}))
-        return min(found, 1e3) if isfinite(found) else (1e3 if found > 0 else -1.0)
-
-    if start == end or (beyond(start) >= 0) == (beyond(end) >= 0):
-        return None
-    return float(brentq(beyond, start, end, xtol=1e-12, rtol=1e-11))
-
-
-def _conditions(case: Case, left: MarginAt, items: Iterable[Quantity], at: str) -> tuple[Condition, ...]:
-    """A condition for each open quantity that can decide; with all others at their worst, or, where none can alone, further inwards."""
-    for corner, aside in INWARDS:
-        found = _deciding(case, left, items, " ".join(part for part in (at, aside) if part), corner)
-        if found:
-            return found
-    return ()
-
-
-def _deciding(case: Case, left: MarginAt, items: Iterable[Quantity], at: str, corner: Corner) -> tuple[Condition, ...]:
-    """A condition for each open quantity that decides alone, the easiest to check first and a band's own values before others."""
-    found = []
-    for item in items:
-        if item.is_open and item.wording is not None:
-            value = threshold(case, left, item, corner)
-            if value is not None:
-                within = min(item.favourable, item.worst) <= value <= max(item.favourable, item.worst)
-                found.append((not within, item.wording.effort, item.key, condition(case, item, value, at)))
-    return tuple(entry[-1] for entry in sorted(found, key=lambda entry: entry[:3]))
-
-
-def condition(case: Case, item: Quantity, value: float, at: str) -> Condition:
-    """A threshold as a sentence, rounded to the safe side.
-
-    Args:
-        case: The board under one rule set.
-        item: The quantity; it must have a wording.
-        value: The exact threshold.
-        at: For whom it holds: "at 80 A".
-
-    Returns:
-        The condition.
-    """
-    phrase = item.wording.phrase if item.wording else item.name + " {value}"
-    at = "" if item.name == "charge_current" else at
-    if item.unit == "":
-        sentence = _holds_if(at, phrase)
-        return Condition(quantity=item.key, relation=Relation.IS, value=bool(item.favourable), unit="", text=sentence)
-    falling = item.favourable < item.worst
-    safe = rounded_down(value) if falling else rounded_up(value)
-    clause = phrase.format(value=spoken(safe, item.unit), ambient=spoken(case.quantities["ambient"].worst, "degC"))
-    return Condition(
-        quantity=item.key,
-        relation=Relation.AT_MOST if falling else Relation.AT_LEAST,
-        value=safe,
-        unit=item.unit,
-        text=_holds_if(at, clause),
-    )
-
-
-def _holds_if(at: str, clause: str) -> str:
-    """A condition's sentence."""
-    return " ".join(part for part in ("Holds", at, "if", clause) if part) + "."
-
-
 def _items(case: Case, read: set[str]) -> list[Quantity]:
     """The quantities that were read, and those that they follow."""
     followed = {item.follows for key, item in case.quantities.items() if key in read}
@@ -285,13 +181,8 @@ def _inputs(items: Iterable[Quantity]) -> tuple[Input, ...]:
     return tuple(Input(name=item.key, sourced=item.sourced) for item in items if not item.is_default)
 
 
-def _assumption(case: Case, left: MarginAt, item: Quantity, outcome: Outcome) -> Assumption:
-    """A default with its band and the value at which the outcome flips."""
-    return _default_of(item, _flip(case, left, item, Corner.FAVOURABLE if outcome is Outcome.FAILS else Corner.WORST))
-
-
 def _default_of(item: Quantity, flips_at: float | None) -> Assumption:
-    """A default with its band."""
+    """A default with its band and the value at which the outcome flips."""
     return Assumption(
         name=item.key,
         used=item.worst,
@@ -301,16 +192,6 @@ def _default_of(item: Quantity, flips_at: float | None) -> Assumption:
         flips_at=flips_at,
         basis=item.sourced.name,
     )
-
-
-def _flip(case: Case, left: MarginAt, item: Quantity, corner: Corner) -> float | None:
-    """The nearest value on either side at which the outcome changes; None where it never does."""
-    if item.wording is None:
-        return None
-    start = float(getattr(item, corner))
-    ends = (item.wording.lowest, item.wording.highest)
-    found = [crossing(case, left, item, corner, start, end) for end in ends]
-    return min((value for value in found if value is not None), key=lambda value: abs(value - start), default=None)
 
 
 def _sentence(text: str, outcome: Outcome, first: Condition | None) -> str:

@@ -12,9 +12,19 @@ from service.derating.assembly import Assembly, Kind, Sink
 from service.derating.warming import Surge
 
 
-def measured_ratio(junction_c):
+class Parabola:
     """The parabola through IRFR3806 Fig 4 that the handbook's netlists use."""
-    return 1 + 6.17e-3 * (junction_c - 25) + 1.626e-5 * (junction_c - 25) ** 2
+
+    def value(self, junction_c):
+        """The ratio."""
+        return 1 + 6.17e-3 * (junction_c - 25) + 1.626e-5 * (junction_c - 25) ** 2
+
+    def slope_per_k(self, junction_c):
+        """Its growth."""
+        return 6.17e-3 + 2 * 1.626e-5 * (junction_c - 25)
+
+
+MEASURED = Parabola()
 
 
 def massless(since):
@@ -24,7 +34,7 @@ def massless(since):
 
 def bank_of_six() -> Assembly:
     """Netlists 04, 05 and 09: one part of 2 mohm and five of 3 mohm; a second bank of the same loss warms the board as well."""
-    like = {"bank": 0, "ratio": measured_ratio, "to_case_kpw": 0.0, "impedance": massless, "to_sink_kpw": 0.0}
+    like = {"bank": 0, "ratio": MEASURED, "to_case_kpw": 0.0, "impedance": massless, "to_sink_kpw": 0.0}
     return Assembly(
         kinds=(
             Kind(**like, switches=1, cold_ohm=2e-3, sink=0, warming=(1, 0, 1)),
@@ -67,7 +77,7 @@ def pairs_impedance(since):
 
 def unlike_banks(*, heat_jpk: float) -> Assembly:
     """An invented board: four parts, one of them low, in series with three parts of another kind, shunt and joints on the board."""
-    like = {"ratio": measured_ratio, "to_case_kpw": 0.7, "impedance": pairs_impedance, "to_sink_kpw": 3.5, "sink": 0}
+    like = {"ratio": MEASURED, "to_case_kpw": 0.7, "impedance": pairs_impedance, "to_sink_kpw": 3.5, "sink": 0}
     return Assembly(
         kinds=(
             Kind(**like, bank=0, switches=1, cold_ohm=2.4e-3, warming=(1,)),
@@ -131,7 +141,7 @@ def test_one_switch_on_its_own_copper_meets_a_stiff_integrator():
                 bank=0,
                 switches=1,
                 cold_ohm=5e-3,
-                ratio=measured_ratio,
+                ratio=MEASURED,
                 to_case_kpw=0.8,
                 impedance=lambda s: 0.8 + 0 * s,
                 to_sink_kpw=0.0,
@@ -146,11 +156,11 @@ def test_one_switch_on_its_own_copper_meets_a_stiff_integrator():
     def junction(copper_c, amperes):
         warm = copper_c
         for _ in range(100):
-            warm = copper_c + 0.8 * amperes**2 * 5e-3 * measured_ratio(warm)
+            warm = copper_c + 0.8 * amperes**2 * 5e-3 * MEASURED.value(warm)
         return warm
 
     def rate(_, copper_c):
-        return [(400 * 5e-3 * measured_ratio(junction(copper_c[0], 20)) - (copper_c[0] - 25) / 45) / 1.4]
+        return [(400 * 5e-3 * MEASURED.value(junction(copper_c[0], 20)) - (copper_c[0] - 25) / 45) / 1.4]
 
     start = copper.settled(8).sink_c[0]
     end = solve_ivp(rate, (0, 12), [start], method="Radau", rtol=1e-9, atol=1e-9).y[0, -1]

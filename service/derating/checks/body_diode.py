@@ -10,8 +10,9 @@ from service.derating.formulas.body_diode import bank_diode_loss_w, part_channel
 from service.derating.quantities import quantity
 from service.derating.quantity import Point, Quantity, Wording
 from service.derating.spoken import spoken
+from service.derating.thresholds import condition
 from service.derating.values import both_ends
-from service.derating.weighing import Weighing, condition, not_determined, weigh
+from service.derating.weighing import Weighing, not_determined, weigh
 from service.derating.wordings import WORDINGS
 from service.facts.board import Port
 from service.facts.finding import BothEnds, Condition, Figure, Finding, Input, Outcome

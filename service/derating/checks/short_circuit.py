@@ -11,9 +11,10 @@ from service.derating.fault_loop import inductance_h, loop_quantities
 from service.derating.figures import Ends, default, larger_is_worse, least_of
 from service.derating.quantity import Point, Quantity, Wording
 from service.derating.spoken import rounded_down, spoken
+from service.derating.thresholds import Search
 from service.derating.turn_off import TurnOff, avalanche_limit_c, moments, rated_energy
 from service.derating.turn_off_figures import gentle_fall_s, power_line_a, turn_off_figures
-from service.derating.weighing import Weighing, not_determined, threshold, weigh
+from service.derating.weighing import Weighing, not_determined, weigh
 from service.facts.finding import Assumption, Figure, Finding, Input, Outcome
 from service.facts.sourced import Sourced
 
@@ -86,7 +87,7 @@ def _would_hold(case: Case, weighed: Weighing, worst_of: Callable[[Point], TurnO
         return ""
     delay = case.quantities["protection_delay"]
     free = replace(delay, favourable=1e-9)
-    value = threshold(case, lambda point: _margin(case, point, worst_of(point)) - 1, free, Corner.WORST)
+    value = Search(case=case, left=lambda point: _margin(case, point, worst_of(point)) - 1).threshold(free, Corner.WORST)
     return "" if value is None else f"; a protection that acts within {spoken(rounded_down(value), 's')} would do"
 
 

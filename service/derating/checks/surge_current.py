@@ -13,7 +13,8 @@ from service.derating.spoken import rounded_up, spoken
 from service.derating.stated import stated
 from service.derating.surge_unknowns import with_surge_quantities
 from service.derating.surging import BankSurge, SurgeEnd, largest_surge_s, surged_banks
-from service.derating.weighing import Weighing, not_determined, threshold, weigh
+from service.derating.thresholds import Search
+from service.derating.weighing import Weighing, not_determined, weigh
 from service.facts.finding import BothEnds, Figure, Finding, Input, Outcome
 from service.facts.sourced import Sourced
 
@@ -93,7 +94,8 @@ def _with_heat(case: Case, bank: BankCase, weighed: Weighing, surge_a: float, se
     heat = case.quantities["board_heat_capacity"]
     if not heat.is_open or weighed.outcome is not Outcome.HOLDS_IF or any(item.quantity == heat.key for item in weighed.conditions):
         return ""
-    value = threshold(case, lambda point: BankSurge(case, bank, point, seconds=seconds).margin(surge_a) - 1, heat, Corner.NOMINAL)
+    search = Search(case=case, left=lambda point: BankSurge(case, bank, point, seconds=seconds).margin(surge_a) - 1)
+    value = search.threshold(heat, Corner.NOMINAL)
     return "" if value is None else f"; with all else at its nominal figure a board that holds {spoken(rounded_up(value), 'J/K')} would do"
 
 

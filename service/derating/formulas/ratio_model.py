@@ -2,6 +2,8 @@
 
 from bisect import bisect_right
 from dataclasses import dataclass
+from functools import lru_cache
+from itertools import pairwise
 from typing import Protocol, cast
 
 import numpy as np
@@ -63,35 +65,29 @@ class Curve:
 
     def value(self, junction_c: float) -> float:
         """The ratio [1]."""
-        start = self._start(junction_c)
-        slope = self._slope(start)
-        ratio, left = (_taken(row, start) for row in (self.ratios, self.temperatures_c))
-        return ratio + slope * (junction_c - left)
+        left_c, ratio, slope = self._line(junction_c)
+        return ratio + slope * (junction_c - left_c)
 
     def slope_per_k(self, junction_c: float) -> float:
         """Its growth for a kelvin [1/K]."""
-        return self._slope(self._start(junction_c))
+        return self._line(junction_c)[2]
 
     @property
     def last_c(self) -> float:
         """Where the printed curve ends and prolonging begins [degC]."""
         return self.temperatures_c[-1]
 
-    def _start(self, junction_c: float) -> int:
-        """The point where the line through a temperature begins."""
-        last = len(self.ratios) - 2
+    def _line(self, junction_c: float) -> tuple[float, float, float]:
+        """The line through a temperature: where it begins [degC], the ratio there [1], its slope [1/K]."""
+        lines, last = _lines(self.temperatures_c, self.ratios), len(self.ratios) - 2
         if is_many(junction_c):
-            return cast("int", np.clip(np.searchsorted(self.temperatures_c, junction_c, side="right") - 1, 0, last))
-        return min(max(bisect_right(self.temperatures_c, junction_c) - 1, 0), last)
-
-    def _slope(self, start: int) -> float:
-        """Slope of the line that begins at a point."""
-        if is_many(start):
-            return cast("float", np.take(np.diff(self.ratios) / np.diff(self.temperatures_c), start))
-        rise = self.ratios[start + 1] - self.ratios[start]
-        return rise / (self.temperatures_c[start + 1] - self.temperatures_c[start])
+            start = np.clip(np.searchsorted(self.temperatures_c, junction_c, side="right") - 1, 0, last)
+            return cast("tuple[float, float, float]", tuple(np.array(lines).T[:, start]))
+        return lines[min(max(bisect_right(self.temperatures_c, junction_c) - 1, 0), last)]
 
 
-def _taken(row: tuple[float, ...], start: int) -> float:
-    """An entry of a row, or one for each board."""
-    return cast("float", np.take(row, start)) if is_many(start) else row[start]
+@lru_cache(maxsize=64)
+def _lines(temperatures_c: tuple[float, ...], ratios: tuple[float, ...]) -> list[tuple[float, float, float]]:
+    """Every line of a curve: where it begins [degC], the ratio there [1], its slope [1/K]."""
+    ends = pairwise(zip(temperatures_c, ratios, strict=True))
+    return [(cold, ratio, (hotter - ratio) / (hot - cold)) for (cold, ratio), (hot, hotter) in ends]
