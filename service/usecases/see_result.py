@@ -22,6 +22,7 @@ from service.usecases.report_view import (
     scenarios,
 )
 from service.usecases.see_part import PrintedValue, printed_value
+from service.usecases.working import Working, working
 
 # Why three: more numbers than that are nodded through and not compared (common practice, no source).
 MOST_AT_ONE_LOOK = 3
@@ -52,6 +53,7 @@ class ResultView:
         not_judged: Findings that wait for a datum.
         open: What would decide an outcome.
         assumed: Every default that was used.
+        workings: How each finding was reached, in the same order, the what-ifs last.
         curves: What its pictures show, in numbers, by kind.
         banks_differ: Whether its two banks are judged apart.
     """
@@ -69,6 +71,7 @@ class ResultView:
     not_judged: list[Finding]
     open: tuple[OpenQuestion, ...]
     assumed: tuple[Mapping[str, Any], ...]
+    workings: tuple[Working, ...]
     curves: dict[str, CurveTable]
     banks_differ: bool
 
@@ -104,6 +107,7 @@ def see_result(store: Store, *, result_id: str) -> ResultView:
         not_judged=not_judged(report),
         open=open_questions(report),
         assumed=assumed(report),
+        workings=tuple(working(finding, report) for finding in by_margin(report) + scenarios(report)),
         curves=curve_tables(report),
         banks_differ=report["board"]["charge_bank"] != report["board"]["discharge_bank"],
     )

@@ -35,14 +35,15 @@ def index() -> str:
 def show(result_id: str) -> str:
     """Show one result; the printed report is this page."""
     view = see_result(desk().store, result_id=result_id)
-    return render_template("results/show.html", view=view, report=view.report, back=request.path, can_print=can_print())
+    opened = request.args.get("working") == "open"
+    return render_template("results/show.html", view=view, report=view.report, opened=opened, can_print=can_print())
 
 
 @bp.get("/<result_id>.pdf")
 def show_pdf(result_id: str) -> Response:
     """The same report as a PDF file."""
     view = see_result(desk().store, result_id=result_id)
-    return Response(as_pdf("results/show.html", view=view, report=view.report, back=request.path), mimetype="application/pdf")
+    return Response(as_pdf("results/show.html", view=view, report=view.report, opened=True), mimetype="application/pdf")
 
 
 @bp.get("/<result_id>/look")

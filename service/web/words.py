@@ -1,5 +1,6 @@
 """How numbers, units, checks and moments are written on a page."""
 
+import re
 from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
@@ -78,7 +79,9 @@ def amount(value: float | bool | None, unit: str = "", digits: int = 3) -> str: 
     if isinstance(value, bool):
         return "yes" if value else "no"
     if unit in PREFIXED and value:
-        scale, prefix = next(((s, p) for s, p in PREFIXES if abs(value) >= s * 0.9995), PREFIXES[-1])
+        # Why no kiloseconds: people count long times in plain seconds.
+        prefixes = PREFIXES[1:] if unit == "s" else PREFIXES
+        scale, prefix = next(((s, p) for s, p in prefixes if abs(value) >= s * 0.9995), PREFIXES[-1])
         return f"{_plain(value / scale, digits)} {prefix}{PREFIXED[unit]}"
     return f"{_plain(value, digits)} {sign(unit)}".rstrip()
 
@@ -129,6 +132,46 @@ def printed_number(value: float) -> str:
     return f"{value:.10f}".rstrip("0").rstrip(".")
 
 
+QUANTITIES = {
+    "ambient": "air around the board",
+    "board_heat_capacity": "heat that the board holds",
+    "board_limit": "hottest that the board may get",
+    "board_to_air": "board to the air",
+    "case_to_board": "case to board, each switch",
+    "cell_resistance": "resistance of a cell",
+    "charge_voltage": "charge voltage of a cell",
+    "charger_reversed": "charger the wrong way round",
+    "current_spread": "difference among the switches",
+    "fault_voltage": "cell voltage in a short circuit",
+    "gate_stress": "largest gate voltage",
+    "joints": "joints and tracks",
+    "junction_case": "junction to case",
+    "junction_max": "hottest junction that the sheet allows",
+    "junction_to_air": "each switch to the air",
+    "lead_resistance": "resistance of the leads",
+    "loop_inductance": "inductance of the loop",
+    "on_resistance": "on-resistance of a switch",
+    "on_resistance_exponent": "growth of the on-resistance with heat",
+    "package_current": "current that the package carries",
+    "protection_delay": "delay of the protection",
+    "recloses_on_current": "re-closes a blocked bank when current flows",
+    "shunt_resistance": "shunt",
+    "track_asymmetry": "difference among their tracks",
+    "transient_impedance": "heating of the chip in a short time",
+}
+FIGURE_UNIT = re.compile(r"_(?:degc|a|w|v|j|s|h|ohm|a2s)$")
+
+
+def quantity_words(name: str) -> str:
+    """What a quantity of a report is called on a page; one that belongs to a bank says so."""
+    key = name.rpartition(".")[2]
+    for bank in ("discharge", "charge"):
+        own = key.removeprefix(f"{bank}_")
+        if own != key and own in QUANTITIES:
+            return f"{QUANTITIES[own]}, {BANKS[bank]}"
+    return QUANTITIES.get(key, key.replace("_", " "))
+
+
 FILTERS = {
     "printed_number": printed_number,
     "rules_word": lambda name: RULES.get(name, name),
@@ -137,7 +180,8 @@ FILTERS = {
     "capitalize_first": lambda text: text[:1].upper() + text[1:],
     "corner_word": lambda corner: CORNERS.get(corner, corner),
     "known_word": lambda name: KNOWN.get(name, name),
-    "quantity_words": lambda name: name.rpartition(".")[2].replace("_", " "),
+    "quantity_words": quantity_words,
+    "figure_words": lambda name: FIGURE_UNIT.sub("", name).replace("_", " "),
     "flag_words": lambda flag: flag.replace("contradicts:", "its numbers contradict each other: ").replace("_", " "),
     "sign": sign,
     "amount": amount,

@@ -1,4 +1,4 @@
-"""Pictures of a result: files of their own that say the same as the tables beside them."""
+"""Pictures and working of a result: files of their own that say the same as the tables beside them, and sums that add up."""
 
 import json
 import re
@@ -97,3 +97,17 @@ def test_what_never_settles_is_said_in_words():
     assert (asked(runs_away), allowed(runs_away)) == ("never settles", "nothing")
     assert (asked(unstated), allowed(unstated)) == ("2 W", "not stated")
     assert (asked({"demand": None, "limit": None}), allowed({"demand": None, "limit": None})) == ("–", "–")
+
+
+def test_the_working_puts_numbers_in_and_shows_the_crop_of_each_printed_one(result, client):
+    """Formula, sums and places; crops are fetched only when the working is opened."""
+    page = client.get(result).get_data(as_text=True)
+
+    assert "(80 A / 6)² × 5 mΩ × 2.605 = 2.315 W" in page
+    assert re.search(r'<img src="/sheets/crops/[^"]+" loading="lazy" alt="rds_on 5 mohm"', page)
+    assert '<details id="f-1">' in page
+
+
+def test_the_working_can_be_opened_as_a_whole_to_be_printed(result, client):
+    """What is closed is not printed, so one link opens all."""
+    assert '<details id="f-1" open>' in client.get(f"{result}?working=open").get_data(as_text=True)
