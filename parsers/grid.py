@@ -259,6 +259,7 @@ class Candidate:
         evidence: Evidence of place found so far.
         lacks: What speaks against it, in words.
         flags: Oddities of the sheet that touch it.
+        remarks: What a person should know of it whatever its status, in words.
     """
 
     key: str
@@ -277,6 +278,7 @@ class Candidate:
     evidence: frozenset[str] = frozenset()
     lacks: tuple[str, ...] = ()
     flags: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
 
 
 def hull(boxes: list[Box]) -> Box:

@@ -10,10 +10,12 @@ from parsers.left_out import left_on_purpose
 from parsers.stages.choose import chosen
 from parsers.stages.crosscheck import crosschecked
 from parsers.stages.footnotes import notes_on
+from parsers.stages.headline import promises_on
 from parsers.stages.label import named
 from parsers.stages.lines import lines_in
 from parsers.stages.normalise import candidates_in
 from parsers.stages.packages import with_parts
+from parsers.stages.promised import with_promises
 from parsers.stages.regions import regions_in
 from parsers.stages.rows import entries_in
 from parsers.stages.statements import statements_on
@@ -59,7 +61,17 @@ def harvest(pages: Sequence[Page], sha256: str) -> Harvest:
         printed += found
         remaining += unaccounted_in(entries, {one.entry.y for one in rows} if found else set())
     said = [one for page in pages for one in statements_on(page.number, lines[page.number]) if _belongs(one, printed)]
-    return Harvest(readings=chosen(crosschecked([*printed, *said]), sha256), unaccounted=tuple(remaining) if printed else ())
+    known = with_promises(crosschecked([*printed, *said]), _promises(pages, lines, printed))
+    return Harvest(readings=chosen(known, sha256), unaccounted=tuple(remaining) if printed else ())
+
+
+def _promises(pages: Sequence[Page], lines: dict[int, tuple[Line, ...]], printed: Sequence[Candidate]) -> tuple[Candidate, ...]:
+    """What the first page that was read promises above its first table."""
+    if not pages:
+        return ()
+    front = pages[0].number
+    top = min((one.row_box[1] for one in printed if one.page == front), default=pages[0].height)
+    return promises_on(front, [line for line in lines[front] if line.y < top])
 
 
 def unaccounted_in(entries: Sequence[Entry], read: set[float]) -> Iterator[Unaccounted]:

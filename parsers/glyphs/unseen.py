@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator
 from parsers.glyphs.drawn import SLANTING, Mark
 
 BESIDE_HIDDEN, HIDDEN_VALUE, DOUBLED, STAMPED = "beside_hidden", "hidden_value", "doubled", "stamped"
-"""Hidden figures stand on the same line; the page hides a value; the whole page is drawn twice; figures are stamped across the page."""
+"""Hidden figures stand on the same line; the page hides a value (the sign goes on with its unit: it bears on values in that unit alone); the whole
+page is drawn twice; figures are stamped across the page."""
 
 _SAME_LINE = 0.5
 """Baselines of one line differ by less than this share of the size. [1]"""
@@ -16,7 +17,7 @@ _ENOUGH = 100
 """On a page of fewer characters a share means little. [1]"""
 _STAMP_PT = 36.0
 """Slanting type of this size is stamped across a page, not written beside a graph. [pt]"""
-_VALUE = re.compile(r"\d\s*(?:V|mV|A|mA|W|mW|m?Ω|mJ|nC|pF|°C|K/W|°C/W)(?![A-Za-z])")
+_VALUE = re.compile(r"\d\s*m?(?P<unit>V|A|W|Ω|J|nC|pF|°C(?!/)|K/W|°C/W)(?![A-Za-z])")
 
 
 def weigh_unseen(drawn: list[Mark], seen: list[Mark], shown_once: list[Mark]) -> None:
@@ -51,8 +52,7 @@ def _signs_of_page(drawn: list[Mark], seen: list[Mark], shown_once: list[Mark], 
     inked = sum(1 for mark in seen if not mark.text.isspace())
     if inked > _ENOUGH and sum(1 for mark in shown_once if not mark.text.isspace()) < _DRAWN_TWICE * inked:
         yield DOUBLED
-    if any(_VALUE.search(line) for line in _lines(unseen)):
-        yield HIDDEN_VALUE
+    yield from sorted({f"{HIDDEN_VALUE}:{hit['unit']}" for line in _lines(unseen) for hit in _VALUE.finditer(line)})
     if any(mark.turned == SLANTING and mark.size >= _STAMP_PT and mark.text.isdecimal() for mark in drawn):
         yield STAMPED
 

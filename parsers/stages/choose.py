@@ -1,11 +1,10 @@
 """Ninth stage: candidates become readings: evidence weighed, doubles dropped, status said in words."""
 
 import hashlib
-import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
 
-from parsers.grammar.number import numbers_in, without_marks
 from parsers.grid import Candidate, rounded
+from parsers.stages.seen_twice import UNSURE, doubts_of, same_figures
 from service.facts.reading import Reading, Status
 
 _NEEDED = ("second_reader", "row", "column", "unit", "condition")
@@ -16,6 +15,16 @@ _MISSING = {
     "unit": "its unit is not certain",
     "condition": "a condition that it needs was not read",
 }
+_SURE = "Both readers see the same characters, and row, column, unit and conditions are each certain."
+_OUTWEIGHED = {
+    "second_reader": "One reader alone is sure of the characters, and {by}; row, column, unit and conditions are each certain.",
+    "unit": "Its unit cannot be made out beside it, and {by}; all else is certain.",
+}
+_SAY = {
+    "headline": "the front of the sheet prints the same value",
+    "identity:power": "it fits power, thermal resistance and junction limit of the sheet",
+}
+"""What outweighs a doubt, in words: evidence of another kind (the characters of another place, the arithmetic of the ratings)."""
 
 
 def chosen(candidates: Iterable[Candidate], sha256: str) -> tuple[Reading, ...]:
@@ -37,8 +46,9 @@ def chosen(candidates: Iterable[Candidate], sha256: str) -> tuple[Reading, ...]:
 
 
 def _reading(one: Candidate, sha256: str) -> Reading:
-    evidence = one.evidence | ({"second_reader"} if _seen_twice(one) else set())
-    missing = [code for code in _NEEDED if code not in evidence]
+    evidence = one.evidence | ({"second_reader"} if same_figures(one.words) and not doubts_of(one.words, one.unit) else set())
+    outweighed = {code: by for code in _NEEDED if code not in evidence and (by := _outweighing(code, one))}
+    missing = [code for code in _NEEDED if code not in evidence and code not in outweighed]
     name = f"{sha256}:{one.key}:{one.limit}:{one.page}:{one.box[0]:.0f},{one.box[1]:.0f}:{one.printed}:{one.cond.part or ''}{one.cond.ch or ''}"
     return Reading(
         id=hashlib.sha256(name.encode()).hexdigest()[:16],
@@ -51,29 +61,37 @@ def _reading(one: Candidate, sha256: str) -> Reading:
         cond=one.cond,
         status=Status.REVIEW if missing else Status.ACCEPTED,
         evidence=tuple(code for code in (*_NEEDED, *sorted(evidence - set(_NEEDED))) if code in evidence),
-        why=_why(missing, one),
+        why=_why(missing, outweighed, one),
         flags=(*one.flags, *(("repaired_glyphs",) if any(glyph.repaired for word in one.words for glyph in word.glyphs) else ())),
         page=one.page,
         bbox=rounded(one.box),
         row_bbox=rounded(one.row_box),
         quote=one.quote,
-        trace=one.trace,
+        trace=(*one.trace, *_readers(one)),
     )
 
 
-def _why(missing: list[str], one: Candidate) -> str:
-    if not missing:
-        return "Both readers see the same characters, and row, column, unit and conditions are each certain."
-    return "; ".join([*(_MISSING[code] for code in missing), *one.lacks]).capitalize() + "."
+def _outweighing(code: str, one: Candidate) -> str | None:
+    """The evidence of another kind that outweighs a doubt about characters: of the number, or of its unit."""
+    if code == "second_reader" and doubts_of(one.words, one.unit) <= UNSURE:
+        return next((each for each in _SAY if each in one.evidence), None)
+    return "headline" if code == "unit" and "headline" in one.evidence else None
 
 
-def _seen_twice(one: Candidate) -> bool:
-    """Whether the second reader sees the same number in the words' boxes, and no glyph is in doubt."""
-    if any(glyph.doubt for word in one.words for glyph in word.glyphs):
-        return False
-    first, second = "".join(word.text for word in one.words), "".join(word.second or "" for word in one.words)
-    return bool(second) and _digits(first) == _digits(second)
+def _why(missing: list[str], outweighed: Mapping[str, str], one: Candidate) -> str:
+    doubts = ["; ".join([*(_MISSING[code] for code in missing), *one.lacks])] if missing else []
+    said = doubts or [_OUTWEIGHED[code].format(by=_SAY[by]) for code, by in outweighed.items()] or [_SURE]
+    return " ".join(f"{sentence[0].upper()}{sentence[1:].rstrip('.')}." for sentence in (*said, *one.remarks))
 
 
-def _digits(text: str) -> list[str]:
-    return [re.sub(r"\s", "", number.printed) for number in numbers_in(without_marks(re.sub(r"[\u2212\u2013\u2014]", "-", text)))]
+def _readers(one: Candidate) -> Iterator[str]:
+    """What the second reader said, for whoever asks how a value was read."""
+    if not any(word.second is not None for word in one.words):
+        yield "characters: no second reader was asked"
+    elif not same_figures(one.words):
+        yield f"characters: the second reader sees {''.join(word.second or '' for word in one.words) or 'nothing'} in the same place"
+    else:
+        yield "characters: the second reader sees the same"
+    doubts = sorted(doubts_of(one.words, one.unit))
+    if doubts:
+        yield f"doubts about the characters: {', '.join(sign.replace('_', ' ') for sign in doubts)}"

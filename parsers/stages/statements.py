@@ -106,7 +106,7 @@ def _pieces(line: Line) -> Iterator[list[Word]]:
 
 def _candidate(page: int, statement: Statement, run: Sequence[Word], text: str, hit: re.Match[str]) -> Iterator[Candidate]:
     number = number_at(text, hit.start("number"))
-    words = _words_at(run, hit.start("number"), hit.end("number"))
+    words = words_at(run, hit.start("number"), hit.end("number"))
     if number is None or not words or number.printed != hit["number"]:
         return
     said = conditions_in(text)
@@ -128,7 +128,7 @@ def _candidate(page: int, statement: Statement, run: Sequence[Word], text: str, 
     )
 
 
-def _words_at(run: Sequence[Word], start: int, end: int) -> tuple[Word, ...]:
+def words_at(run: Sequence[Word], start: int, end: int) -> tuple[Word, ...]:
     """The words that hold a stretch of their joined text."""
     at, out = 0, []
     for word in run:

@@ -30,8 +30,8 @@ def test_hidden_figures_elsewhere_are_none():
 
 
 def test_a_hidden_value_puts_the_whole_page_in_doubt():
-    """Somebody may have hidden it to be read by programs."""
-    assert doubts(shown=line("40"), hidden=line("VDS 80 V", y=900)) == {HIDDEN_VALUE}
+    """Somebody may have hidden it to be read by programs; the sign says in which unit it stands."""
+    assert doubts(shown=line("40"), hidden=line("VDS 80 V, 2 mΩ", y=900)) == {f"{HIDDEN_VALUE}:V", f"{HIDDEN_VALUE}:Ω"}
 
 
 def test_a_figure_that_is_shown_in_its_place_is_not_hidden():
