@@ -102,8 +102,7 @@ class BankSurge:
             amperes: float = square**0.5
             return 1 / max(self._margin(low, amperes), _LEAST_MARGIN) - 1
 
-        found: float = brentq(over, below**2, above**2, rtol=1e-9)
-        return found**0.5
+        return float(np.sqrt(brentq(over, below**2, above**2, rtol=1e-9)))
 
     def _margin(self, low: bool, surge_a: float) -> float:  # noqa: FBT001 - names one of two sharings
         """The smaller ratio of junction and board for one sharing."""

@@ -152,13 +152,15 @@ def _allowed_j(case: Case, point: Point, current_a: float, junction_c: float) ->
 
 
 def _derated_j(case: Case, point: Point, rated: RatedValue, junction_c: float, limit: float) -> float:
-    """The printed energy at a warmer start: by the thermal form where the impedance is known, else straight with 12 % taken off."""
+    """The printed energy at a warmer start: by the thermal form where the impedance is known, else straight with 12 % taken off.
+
+    Why two limits: the printed energy takes the junction from 25 degC to the sheet's own limit, however little of it a rule set allows.
+    """
+    start, sheet_limit = max(junction_c, 25.0), point[case.discharge.prefix + "junction_max"]
     if has_impedance(case.discharge.switch) and rated.cond.id:
-        hot, cold = (_thermal_j(case, point, rated.cond.id, start, limit) for start in (max(junction_c, 25.0), 25.0))
+        hot, cold = (_thermal_j(case, point, rated.cond.id, *ends) for ends in ((start, limit), (25.0, sheet_limit)))
         if 0 < cold < inf:
             return rated.sourced.value * hot / cold
-    start = max(junction_c, 25.0)
-    sheet_limit = point[case.discharge.prefix + "junction_max"]
     return linear_energy_j(rated_j=rated.sourced.value, start_c=min(start + sheet_limit - limit, sheet_limit), limit_c=sheet_limit)
 
 

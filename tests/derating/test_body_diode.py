@@ -115,3 +115,14 @@ def test_the_time_to_the_limit_meets_a_stiff_integrator():
     expected = times[np.argmax((reached >= 110) | (reached + diode_rise >= 120))]
 
     assert seconds == pytest.approx(expected, rel=0.02)
+
+
+def test_a_charge_current_that_nobody_claims_is_an_open_question():
+    """CV60 again: six diodes bear 11.25 A for 60 K; a charger may bring a tenth of the 80 A of the discharge claim, or all of it."""
+    finding = of("discharge", ROW_60)
+
+    assert finding.outcome is Outcome.HOLDS_IF
+    assert finding.condition.quantity == "charge_current"
+    assert finding.condition.value == pytest.approx(11.25, abs=1e-3)
+    assert of("discharge", {**ROW_60, "claim": {"continuous_charge": "11.24 A"}}).outcome is Outcome.HOLDS
+    assert of("discharge", {**ROW_60, "claim": {"continuous_charge": "11.26 A"}}).outcome is Outcome.FAILS

@@ -84,14 +84,15 @@ def test_the_heat_capacity_that_is_asked_for_decides(amperes, seconds):
 @SLOW
 @given(micro_henry=st.floats(0.3, 5), packs=st.integers(1, 2))
 def test_the_delay_that_is_asked_for_decides(micro_henry, packs):
-    """Just inside it holds, just outside it does not."""
+    """Just inside it holds, just outside it does not; where none is asked for, not even the fastest published step of 15 us holds."""
     loop = {"loop_inductance": f"{micro_henry:.4f} uH", "extra_inductance": None}
     claim = {"packs_in_series": packs}
     asked = short_circuit.CHECK.run(case_of(WHOLE, {"claim": claim, "fault": {**loop, "protection_delay": None}}))[0]
-    micro_s = asked.condition.value * 1e6
+    wanted = [c for c in (asked.condition, *asked.conditions) if c and c.quantity == "protection_delay" and "all else" not in c.text]
+    micro_s = wanted[0].value * 1e6 if wanted else 15.0
 
-    assert asked.condition.quantity == "protection_delay"
-    for by, holds in ((0.999, True), (1.005, False)):
+    assert (asked.outcome is Outcome.HOLDS_IF) == bool(asked.condition)
+    for by, holds in ((0.999, bool(wanted)), (1.005, False)):
         found = short_circuit.CHECK.run(case_of(WHOLE, {"claim": claim, "fault": {**loop, "protection_delay": f"{micro_s * by:.7f} us"}}))[0]
         assert (found.outcome is Outcome.HOLDS) is holds
 

@@ -258,3 +258,35 @@ def test_heat_during_a_long_delay_decides_where_the_energy_does_not():
     assert finding.condition.quantity == "transient_impedance"
     # By hand at most: 427 A each in 4.5 mohm grown to 5.1 mohm are 930 W; 150 K less the running rise over that is 0.16 K/W.
     assert 0.13 < finding.condition.value < 0.20
+
+
+def test_an_unknown_delay_is_none_that_no_protection_keeps():
+    """TI SLUUCJ0: the fastest step is 15 us. By hand 26.4 V and 5 to 9 mohm on 1 uH reach some 380 A by then: more than the energy bears."""
+    unknown = {"loop_inductance": "1 uH", "extra_inductance": None, "protection_delay": None}
+    finding = found({"claim": {"packs_in_series": 1}, "fault": unknown}, text=WHOLE)
+
+    assert finding.outcome is Outcome.FAILS
+    assert "the fastest published step is 15 \N{MICRO SIGN}s" in finding.text
+    assert finding.values["turn_off_current_a"].favourable == pytest.approx(380, abs=10)
+
+
+def test_a_missing_energy_is_asked_for_at_a_current_that_a_protection_may_meet():
+    """Without an impedance the energy is wanted at the current of the fastest published step, not at one that nobody will ever see."""
+    unknown = {"loop_inductance": "1 uH", "extra_inductance": None, "protection_delay": None}
+    finding = found({"claim": {"packs_in_series": 1}, "fault": unknown, "typed.A": {"zth_foster": None}}, text=WHOLE)
+
+    assert finding.outcome is Outcome.NOT_DETERMINED
+    assert finding.missing == (f"discharge: eas at {finding.values['turn_off_current_a'].favourable:.0f} A, or zth",)
+
+
+def test_a_rule_set_with_a_lower_limit_leaves_less_of_the_printed_energy():
+    """Scipy's brentq on the typed points: 125 degC of EEE-INST-002 at the end, while 400 mJ were printed for 175 degC."""
+    finding = found(rules="eee-inst-002")
+
+    def lasting(start_c, limit_c):
+        allowed = 2 * (limit_c - start_c) / (1.3 * 52 * 600)
+        return brentq(lambda t: np.exp(np.interp(np.log(t), np.log([1e-6, 244e-6]), np.log([0.0032, 0.05]))) - allowed, 1e-6, 244e-6, xtol=1e-14)
+
+    expected = 0.4 * lasting(finding.values["junction_degc"].worst, 125) / lasting(25, 175)
+
+    assert finding.values["allowed_energy_j"].worst == pytest.approx(expected, rel=1e-6)

@@ -1,11 +1,13 @@
 """What happens while one bank is blocked and the current takes its body diodes?"""
 
+from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 
 from service.derating.case import CHARGE, BankCase, Case, Corner
 from service.derating.check import Check
 from service.derating.diode_conduction import BlockedBank
-from service.derating.figures import Ends, default
+from service.derating.figures import Ends, default, larger_is_worse
 from service.derating.formulas.body_diode import bank_diode_loss_w, part_channel_loss_w, part_diode_loss_w
 from service.derating.quantities import quantity
 from service.derating.quantity import Point, Quantity, Wording
@@ -33,7 +35,7 @@ def run(case: Case) -> tuple[Finding, ...]:
 
 def _judge(case: Case, bank: BankCase) -> Finding:
     """One bank blocked."""
-    current = _current(case, bank)
+    current, current_a = _current(case, bank), partial(_current_a, case, bank)
     subject = f"{spoken(current.most, 'A')} through the body diodes of {bank.switches} switches while the {bank.name} bank is blocked"
     lacking = _lacking(case, bank)
     if lacking:
@@ -44,8 +46,8 @@ def _judge(case: Case, bank: BankCase) -> Finding:
 
     weighed = weigh(
         case,
-        lambda point: at(point).largest_a() / current.most,
-        slack=lambda point: at(point).slack_k(current.most),
+        lambda point: at(point).largest_a() / current_a(point),
+        slack=lambda point: at(point).slack_k(current_a(point)),
         at=f"at {spoken(current.most, 'A')} through its diodes",
     )
     safe_a = weighed.margin.worst * current.most
@@ -56,8 +58,8 @@ def _judge(case: Case, bank: BankCase) -> Finding:
         demand=Figure(quantity="diode_current_a", value=current.most, unit="A"),
         limit=Figure(quantity="safe_diode_current_a", value=safe_a, unit="A"),
         formula="Tj = T(board or air) + Rth x (I/n) x VSD; with the bank re-closed (I/n)^2 x RDS(on) x k(Tj) instead",
-        values=_values(case, bank, current.most, weighed),
-        inputs=(Input(name="blocked_current", sourced=current),),
+        values=_values(case, bank, current_a),
+        inputs=() if current.is_band else (Input(name="blocked_current", sourced=current),),
         scenario=True,
     )
     # Why no margin with re-closing: then the diodes carry the current for a moment only, which no ratio describes.
@@ -86,31 +88,31 @@ def _said(case: Case, bank: BankCase, current_a: float, safe_a: float) -> str:
     return f"for hours the diodes bear {spoken(safe_a, 'A')} at the worst{lasting}{recloses}"
 
 
-def _values(case: Case, bank: BankCase, current_a: float, weighed: Weighing) -> dict[str, BothEnds]:
+def _values(case: Case, bank: BankCase, current_a: Callable[[Point], float]) -> dict[str, BothEnds]:
     """Figures of both ends: diodes, and channel for comparison."""
     prefix, count = bank.prefix, bank.switches
 
     def channel_w(point: Point) -> float:
-        settled = case.settle(bank, point, current_a=current_a)
+        settled = case.settle(bank, point, current_a=current_a(point))
         return part_channel_loss_w(
-            current_a=current_a,
+            current_a=current_a(point),
             switches=count,
             hot_resistance_ohm=point[prefix + "on_resistance"] * case.ratio(bank, point).value(min(settled.junctions_c[0], 1e3)),
         )
 
     return {
-        "bank_diode_loss_w": both_ends(case, "W", lambda p: bank_diode_loss_w(current_a=current_a, diode_v=p[prefix + "diode_voltage"])),
+        "bank_diode_loss_w": both_ends(case, "W", lambda p: bank_diode_loss_w(current_a=current_a(p), diode_v=p[prefix + "diode_voltage"])),
         "switch_diode_loss_w": both_ends(
             case,
             "W",
-            lambda p: part_diode_loss_w(current_a=current_a, diode_v=p[prefix + "diode_voltage"], switches=count),
+            lambda p: part_diode_loss_w(current_a=current_a(p), diode_v=p[prefix + "diode_voltage"], switches=count),
         ),
         "switch_channel_loss_w": both_ends(case, "W", channel_w),
-        "junction_degc": both_ends(case, "degC", lambda p: BlockedBank(case, bank, p).junction_c(current_a)),
-        "board_degc": both_ends(case, "degC", lambda p: BlockedBank(case, bank, p).board_c(current_a)),
+        "junction_degc": both_ends(case, "degC", lambda p: BlockedBank(case, bank, p).junction_c(current_a(p))),
+        "board_degc": both_ends(case, "degC", lambda p: BlockedBank(case, bank, p).board_c(current_a(p))),
         "junction_limit_degc": both_ends(case, "degC", lambda p: BlockedBank(case, bank, p).limit_c),
-        "safe_current_a": BothEnds(favourable=weighed.margin.favourable * current_a, worst=weighed.margin.worst * current_a, unit="A"),
-        "time_to_limit_s": both_ends(case, "s", lambda p: BlockedBank(case, bank, p).seconds_to_limit(current_a)),
+        "safe_current_a": both_ends(case, "A", lambda p: BlockedBank(case, bank, p).largest_a()),
+        "time_to_limit_s": both_ends(case, "s", lambda p: BlockedBank(case, bank, p).seconds_to_limit(current_a(p))),
     }
 
 
@@ -120,6 +122,12 @@ def _current(case: Case, bank: BankCase) -> Sourced:
     return claim.continuous_a if bank.name == CHARGE else claim.continuous_charge_a or claim.continuous_a
 
 
+def _current_a(case: Case, bank: BankCase, point: Point) -> float:
+    """The same at a point: a charge current that nobody claims is open. [A]."""
+    stated = _current(case, bank).most
+    return stated if bank.name == CHARGE else point.get("charge_current", stated)
+
+
 def _lacking(case: Case, bank: BankCase) -> tuple[str, ...]:
     """Data without which no bound exists."""
     own = () if bank.prefix + "diode_voltage" in case.quantities else (f"{bank.name}: vsd",)
@@ -127,8 +135,11 @@ def _lacking(case: Case, bank: BankCase) -> tuple[str, ...]:
 
 
 def _with_diodes(case: Case) -> Case:
-    """The case with the forward voltage of each part's diode, where its sheet gives it."""
+    """The case with the forward voltage of each part's diode, where its sheet gives it, and a charge current that nobody claims."""
     found = {bank.prefix: _diode(bank) for bank in case.banks}
+    charge = case.board.claim.continuous_charge_a
+    if charge is not None and charge.is_band:
+        found["charge current"] = quantity("charge_current", larger_is_worse(charge))
     return case.with_quantities(item for item in found.values() if item is not None)
 
 

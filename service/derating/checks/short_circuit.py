@@ -77,7 +77,9 @@ def _undecided(case: Case, weighed: Weighing, best: TurnOff, worst: TurnOff) -> 
     if weighed.outcome is Outcome.HOLDS or too_hot:
         return ()
     if best.allowed_j is None or (worst.allowed_j is None and not weighed.conditions):
-        return (f"{case.discharge.name}: eas at {worst.current_a:.0f} A, or zth",)
+        # Why the favourable moment for an unknown delay: at the worst one it has let the current rise beyond all sense.
+        lacking = best if best.allowed_j is None and case.quantities["protection_delay"].is_default else worst
+        return (f"{case.discharge.name}: eas at {lacking.current_a:.0f} A, or zth",)
     return ()
 
 
@@ -88,7 +90,10 @@ def _would_hold(case: Case, weighed: Weighing, worst_of: Callable[[Point], TurnO
     delay = case.quantities["protection_delay"]
     free = replace(delay, favourable=1e-9)
     value = Search(case=case, left=lambda point: _margin(case, point, worst_of(point)) - 1).threshold(free, Corner.WORST)
-    return "" if value is None else f"; a protection that acts within {spoken(rounded_down(value), 's')} would do"
+    if value is None:
+        return ""
+    fastest = f", and the fastest published step is {spoken(FASTEST_DELAY_S, 's')}" if value < FASTEST_DELAY_S else ""
+    return f"; a protection that acts within {spoken(rounded_down(value), 's')} would do{fastest}"
 
 
 def _said(case: Case, moment: TurnOff) -> str:
@@ -126,10 +131,12 @@ def _with_own(case: Case) -> Case:
 
 
 def _delay(stated: Sourced | None) -> Quantity:
-    """From the fault to the opening of the switches; any, up to the slowest published step, where nobody states it."""
-    name = "up to the slowest step of two monitor ICs; the fastest is 15 us"
+    """From the fault to the opening of the switches; from the fastest to the slowest published step where nobody states it."""
+    name = "from the fastest to the slowest step of two monitor ICs"
     guess = default(SLOWEST_DELAY_S, "s", name, low=FASTEST_DELAY_S, high=SLOWEST_DELAY_S)
-    ends = larger_is_worse(stated) if stated else Ends(favourable=1e-9, nominal=FASTEST_DELAY_S, worst=SLOWEST_DELAY_S, sourced=guess)
+    ends = Ends(favourable=FASTEST_DELAY_S, nominal=FASTEST_DELAY_S, worst=SLOWEST_DELAY_S, sourced=guess)
+    if stated:
+        ends = larger_is_worse(stated)
     return Quantity(
         key="protection_delay",
         name="protection_delay",
