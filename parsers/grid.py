@@ -178,6 +178,7 @@ class Text:
         shared: Text of the paragraph or cell that stands on no other entry's line.
         stray: Words of the entry's line that stand in a column of values and are no value.
         near: The nearest paragraph of the cell where none speaks of the entry.
+        centred: Whether the words between the drawn lines stand in the middle of the entries there.
         peers: How many entries stand between those drawn lines.
         marks: Footnote marks beside the text.
     """
@@ -187,6 +188,7 @@ class Text:
     cell: str = ""
     shared: str = ""
     near: str = ""
+    centred: bool = True
     stray: str = ""
     peers: int = 0
     marks: tuple[str, ...] = ()
@@ -206,6 +208,7 @@ class Entry:
         unit: Unit.
         caption: Caption that rules it: of its section, else of the table.
         box: Hull of the row, labels included.
+        channel: Channel that the caption of its table, or of its section, names.
     """
 
     table: Table
@@ -217,6 +220,7 @@ class Entry:
     unit: Text
     caption: str
     box: Box
+    channel: str | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ from parsers.grammar.spelling import squeezed_name
 from parsers.grammar.unit import unit_named
 from parsers.grid import Candidate, Entry, Line, Region, Table, rounded
 from parsers.left_out import left_on_purpose
+from parsers.stages.channels import told_apart_by_table
 from parsers.stages.choose import chosen
 from parsers.stages.crosscheck import crosschecked
 from parsers.stages.footnotes import notes_on
@@ -54,8 +55,7 @@ def harvest(pages: Sequence[Page], sha256: str) -> Harvest:
     notes = [note for page in pages for note in notes_on(page.number, lines[page.number])]
     printed: list[Candidate] = []
     remaining: list[Unaccounted] = []
-    for table in tables_in(pages, lines):
-        entries = trusted(entries_in(table))
+    for entries in told_apart_by_table([trusted(entries_in(table)) for table in tables_in(pages, lines)]):
         rows = named(entries)
         found = list(candidates_in(rows, notes))
         printed += found

@@ -24,4 +24,6 @@ def channels_in(text: str) -> int:
 
 
 def _channels(text: str) -> set[str]:
-    return {f"Q{hit['number']}" if hit["number"] else {"n": "Q1", "p": "Q2"}[hit["polarity"].lower()] for hit in _CHANNEL.finditer(text)}
+    """Channels by their numbers, else by their polarity: ``Q2 N-Channel`` is the second."""
+    hits = list(_CHANNEL.finditer(text))
+    return {f"Q{hit['number']}" for hit in hits if hit["number"]} or {{"n": "Q1", "p": "Q2"}[hit["polarity"].lower()] for hit in hits}

@@ -16,6 +16,12 @@ _CONDITION = re.compile(r"[=@]")
 _SHARING = 4
 """No more entries than this share one drawn cell of a strip. [1]"""
 
+_GROUP = 6
+"""In a drawn cell beside more entries than this each paragraph speaks of those beside which it is centred. [1]"""
+
+_OFF = 0.35
+"""Words no further off the middle of a group of entries than this share of their size stand in the middle. [1]"""
+
 _NEAR = 26.0
 """The unit of a neighbour no further away than this may speak of a row without one. [pt]"""
 
@@ -40,6 +46,7 @@ def together(texts: Sequence[Text]) -> Text:
         block=" ".join(text.block for text in texts if text.block),
         cell=" ".join(text.cell for text in texts if text.cell),
         shared=" ".join(text.shared for text in texts if text.shared),
+        centred=all(text.centred for text in texts),
         peers=max((text.peers for text in texts), default=0),
         marks=tuple(mark for text in texts for mark in text.marks),
     )
@@ -79,11 +86,12 @@ class ColumnText:
         mine = next((paragraph for paragraph in paragraphs if y in paragraph.entries), None)
         own = " ".join(text for height, text in (mine.lines if mine else ()) if mine and (mine.whole or mine.nearest(height) == y))
         everything = " ".join(paragraph.text for paragraph in paragraphs)
-        loose = [paragraph for paragraph in paragraphs if paragraph is mine or not paragraph.anchored]
+        loose = [paragraph for paragraph in paragraphs if paragraph is mine or not (paragraph.anchored or (paragraph.entries and peers > _GROUP))]
         return Text(
             own=own,
             block=mine.text if mine else "",
             cell=everything if drawn else "",
+            centred=self._in_the_middle(cell),
             shared=" ".join(
                 text
                 for paragraph in (loose if drawn else [mine] if mine else [])
@@ -94,6 +102,13 @@ class ColumnText:
             peers=peers,
             marks=mine.marks if mine else (),
         )
+
+    def _in_the_middle(self, cell: tuple[float, float]) -> bool:
+        """Whether the words of a drawn cell stand in the middle of its entries: else they are those of the entry beside which they stand."""
+        lines = [line for line in self._lines if cell[0] < line[0] < cell[1]]
+        beside = [y for y in self._heights if cell[0] < y < cell[1]]
+        off = abs(lines[0][0] + lines[-1][0] - beside[0] - beside[-1]) / 2 if lines and beside else 0.0
+        return len(beside) < 2 or not lines or off < _OFF * lines[0][1]
 
     def _near(self, y: float) -> str:
         """The nearest words of the column above and below an entry, whatever lines are drawn between."""

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from parsers.grammar.number import plain_value
 from parsers.grid import Candidate
-from parsers.stages.relations import falling, insulated, ordered, packaged, possible, power, pulsed, told_apart
+from parsers.stages.relations import falling, insulated, ordered, packaged, possible, power, pulsed, told_apart, whose
 
 _NO_SWITCH = "the sheet states neither an on-resistance nor the ratings of a switch"
 
@@ -23,7 +23,7 @@ def crosschecked(candidates: Iterable[Candidate]) -> tuple[Candidate, ...]:
     known = _with_commas(list(candidates))
     if not _is_switch(known):
         return tuple(replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, _NO_SWITCH)) for one in known)
-    for relation in (packaged, power, ordered, possible, pulsed, insulated, falling, told_apart):
+    for relation in (packaged, power, ordered, possible, pulsed, insulated, falling, whose, told_apart):
         known = [relation(one, known) for one in known]
     return tuple(known)
 

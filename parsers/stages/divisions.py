@@ -48,7 +48,7 @@ def divisions_of(rows: Sequence[Named]) -> tuple[Division, ...]:
     lone = [
         channel_named(_DISSIPATION.sub("", text)) if one.key == "pd" else channel for one, text, channel in zip(rows, texts, channels, strict=True)
     ]
-    return tuple(Division(conds=(Conditions(ch=channel),)) for channel in lone)
+    return tuple(Division(conds=(Conditions(ch=channel or one.entry.channel),)) for one, channel in zip(rows, lone, strict=True))
 
 
 def _filled(rows: Sequence[Named], said: Sequence[tuple[Conditions, ...]], named: Sequence[int]) -> tuple[Division, ...]:

@@ -35,9 +35,10 @@ def candidates_in(rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Cand
         One candidate for each value whose unit and size the parameter allows.
     """
     above: tuple[Named, Conditions] | None = None
-    for row, division in zip(rows, divisions_of(rows), strict=True):
+    for at, (row, division) in enumerate(zip(rows, divisions_of(rows), strict=True)):
         card = BY_KEY[row.key]
-        said = said_of(row.entry, card, (*notes_for(row.entry, notes), *_shared_notes(row, rows, notes)))
+        alone = all(other.key != row.key for other in (*rows[max(0, at - 1) : at], *rows[at + 1 : at + 2]))
+        said = said_of(row.entry, card, (*notes_for(row.entry, notes), *_shared_notes(row, rows, notes)), alone=alone)
         same = above is not None and above[0].key == row.key
         if above is not None and same:
             said = said.completed(above[1], card).beside(above[1])

@@ -113,6 +113,13 @@ def _without_row(one: Candidate, why: str) -> Candidate:
     return replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, why))
 
 
+def whose(one: Candidate, known: Sequence[Candidate]) -> Candidate:
+    """Where a sheet gives a parameter for one channel, what names no channel may be the other's or both's."""
+    if one.cond.ch or one.cond.where or not any(other.cond.ch for other in known if (other.key, other.limit) == (one.key, one.limit)):
+        return one
+    return _without_row(one, "it names no channel, and another value of its kind does")
+
+
 def told_apart(one: Candidate, known: Sequence[Candidate]) -> Candidate:
     """Two different values of one parameter for the very same conditions on one page: what tells them apart was not read."""
     if one.key not in _ALONE:

@@ -2,12 +2,15 @@
 
 from collections.abc import Iterator, Sequence
 
+from parsers.grammar.channel import channel_named
 from parsers.grid import Cell, Column, Entry, Line, Role, Table, hull
 from parsers.stages.column_text import ColumnText, together, with_stray
 from parsers.stages.dealing import LIMIT_WORD, OUTSIDE, Spread, holds_value, spread_over
 from parsers.types import Word
 
 _LEFT = (Role.LABEL, Role.SYMBOL, Role.CONDITION, Role.UNIT)
+_SHORT = 6
+"""A line that heads a section has no more words than this. [1]"""
 
 
 def entries_in(table: Table) -> tuple[Entry, ...]:
@@ -40,6 +43,7 @@ def _entry(table: Table, one: Spread, cells: tuple[Cell, ...], at: int, spread: 
         unit=texts[Role.UNIT],
         caption=_section(table, one.line, spread),
         box=hull(boxes),
+        channel=_channel(table, one.line, spread),
     )
 
 
@@ -78,3 +82,14 @@ def _section(table: Table, line: Line, spread: Sequence[Spread]) -> str:
         if "otherwise" in one.line.text.lower() or "unless" in one.line.text.lower():
             caption = one.line.text
     return caption
+
+
+def _channel(table: Table, line: Line, spread: Sequence[Spread]) -> str | None:
+    """The channel that the last short line of mere words above names, else the caption of the table."""
+    channel = channel_named(table.region.caption)
+    for one in spread:
+        if one.line.y >= line.y:
+            break
+        if len(one.line.words) <= _SHORT and not any(True for _ in _cells(one, table.columns)):
+            channel = channel_named(one.line.text) or channel
+    return channel

@@ -34,12 +34,14 @@ class Said:
         own: The row's own words.
         trace: How they were found, in words.
         degrees: Whether the row or its caption prints a temperature at all.
+        borrowed: Whether they stand beside another row of the same parameter.
     """
 
     cond: Conditions
     own: str
     trace: tuple[str, ...]
     degrees: bool = False
+    borrowed: bool = False
 
     def completed(self, above: Conditions, card: Card) -> "Said":
         """A row that adds only a temperature to the row above holds for the rest of that row's conditions."""
@@ -72,17 +74,20 @@ class Said:
                 yield f"a condition on {name} is printed and was not understood"
         if _WITHOUT_VALUE.search(self.own):
             yield "a condition is printed whose value cannot be read"
+        if self.borrowed:
+            yield "its conditions stand beside another row of the same parameter"
         if card.needs and not any(getattr(self.cond, name) is not None for name in card.needs) and (card.needs == ("vgs",) or self.degrees):
             yield f"none of {', '.join(card.needs)} stands beside it"
 
 
-def said_of(entry: Entry, card: Card, notes: Sequence[Note]) -> Said:
+def said_of(entry: Entry, card: Card, notes: Sequence[Note], *, alone: bool = True) -> Said:
     """Conditions of an entry.
 
     Args:
         entry: The entry.
         card: The parameter that it states: it says which conditions are kept.
         notes: Footnotes that the entry refers to.
+        alone: Whether no neighbour states the same parameter: rows of one parameter differ in what stands beside each of them.
 
     Returns:
         The row's own words first, then those of its paragraph where they are unanimous, then caption and footnotes.
@@ -107,13 +112,23 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note]) -> Said:
         kept |= _noted(f"{entry.label.block or entry.label.own} {entry.symbol.block} {entry.condition.own}", notes, card)
     if card.key == "vgs_max" and (kind := _KINDS.search(f"{own} {entry.label.block}")):
         kept["note"] = kind.group().lower()
-    return Said(cond=conditions_of(kept), own=own, trace=tuple(trace), degrees=bool(_DEGREES.search(f"{own} {around} {entry.caption}")))
+    return Said(
+        cond=conditions_of(kept),
+        own=own,
+        trace=tuple(trace),
+        degrees=bool(_DEGREES.search(f"{own} {around} {entry.caption}")),
+        borrowed=not alone and not entry.condition.centred and bool(_of_cell(entry)),
+    )
 
 
 def _around(entry: Entry) -> str:
     """Words that the entry shares with others: of its paragraph, and of a drawn cell of conditions that stands on no entry's line."""
-    condition = entry.condition.shared or (entry.condition.cell if not entry.condition.own else "")
-    return f"{entry.label.shared} ; {entry.symbol.shared} ; {condition} ; {entry.label.block}"
+    condition = entry.condition.shared or _of_cell(entry)
+    return f"{entry.label.shared} ; {entry.symbol.shared} ; {condition}"
+
+
+def _of_cell(entry: Entry) -> str:
+    return entry.condition.cell if not (entry.condition.own or entry.condition.shared) else ""
 
 
 def _by_notes(notes: Sequence[Note]) -> dict[str, float | str | None]:

@@ -173,3 +173,20 @@ def test_the_box_is_tight_on_the_number_and_the_quote_holds_it(read):
     assert one.printed in one.quote
     assert one.row_bbox[0] <= 50
     assert one.row_bbox[2] >= 540
+
+
+def test_a_condition_beside_one_of_two_rows_is_not_the_others(read):
+    """The first row leaves its temperature to the caption; the one printed below it is the second row's."""
+    rated = (100, (50, "Parameter"), (160, "Symbol"), (220, "Conditions"), (400, "Value"), (500, "Unit"))
+    readings = read(
+        page(
+            (86, (50, "Absolute maximum ratings TC = 25 °C unless otherwise noted")),
+            rated,
+            (115, (50, "Power dissipation"), (160, "PD"), (400, "341"), (500, "W")),
+            (129, (220, "TC = 100 °C"), (400, "170"), (500, "W")),
+            (143, (50, "Drain-source on-resistance"), (160, "RDS(on)"), (220, "VGS = 10 V"), (400, "4"), (500, "mΩ")),
+            rules=(across(93), across(108), across(136), across(150)),
+        )
+    )
+
+    assert not [one for one in readings if (one.value, one.cond.tc, one.status) == (341.0, 100.0, "accepted")]
