@@ -10,8 +10,11 @@ from service.derating.figures import rated_power_at_case, silicon_current
 from service.derating.formulas.elementwise import chosen, lesser
 from service.derating.formulas.rating import derated_current_a, derated_power_w, rated_power_w, silicon_current_a
 from service.derating.formulas.settling import Settled
+from service.derating.holding import ABSOLUTE_ZERO_C, COLDEST_AIR_C
 from service.derating.quantity import Point
-from service.derating.thermal import Limits, largest_current_a
+from service.derating.thermal import Limits, highest_ambient_c, largest_current_a
+
+CLOSE_K = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -127,6 +130,32 @@ def largest_within_a(case: Case, bank: BankCase, point: Point, slack: Callable[[
         return ceiling
     floor = ceiling * 1e-6
     return float(brentq(left, floor, ceiling * (1 - 1e-9), rtol=1e-10)) if left(floor) > 0 else 0.0
+
+
+def highest_within_c(case: Case, bank: BankCase, point: Point, slack: Callable[[CaseState], float]) -> float:
+    """Highest ambient at which the switches of a bank keep some rating at their real case temperature and the claimed current.
+
+    Args:
+        case: The board under one rule set.
+        bank: The bank.
+        point: A number for each quantity; its own ambient is left out of account.
+        slack: Rating less stress of one switch; it must fall with the ambient.
+
+    Returns:
+        Ambient, never above the one that takes the junction to the sheet's own limit; absolute zero where no air of this earth is cool
+        enough. [degC]
+    """
+    current_a = case.claimed_a(bank, point)
+    limits = Limits(junction_c=point[bank.prefix + "junction_max"])
+    ceiling = highest_ambient_c(case.network(bank, point), limits, current_a=current_a)
+
+    def left(ambient_c: float) -> float:
+        return slack(case_state(case, bank, {**point, "ambient": ambient_c}, current_a=current_a))
+
+    # Why just below: at the ceiling itself the last digit decides whether anything is left.
+    if ceiling <= COLDEST_AIR_C or left(ceiling - CLOSE_K) >= 0:
+        return max(ceiling, ABSOLUTE_ZERO_C)
+    return float(brentq(left, COLDEST_AIR_C, ceiling - CLOSE_K, xtol=1e-9)) if left(COLDEST_AIR_C) > 0 else ABSOLUTE_ZERO_C
 
 
 def sign_within(case: Case, bank: BankCase, point: Point, slack: Callable[[CaseState], float]) -> float:

@@ -7,6 +7,8 @@ from service.derating.quantity import Point
 from service.derating.weighing import ENOUGH
 
 MOST_SWITCHES = 1024
+# Where no air is cool enough the answer is absolute zero: no board ever holds. [degC]
+COLDEST_AIR_C, ABSOLUTE_ZERO_C = -60.0, -273.15
 
 BankFigure = Callable[[Case, BankCase, Point], float]
 
@@ -54,10 +56,23 @@ def least_switches(case: Case, margin: BankFigure) -> float | None:
 
     if any(case.lacks_conduction(bank) for bank in case.banks):
         return None
+    return least_number(keeps, most=MOST_SWITCHES)
+
+
+def least_number(keeps: Callable[[int], bool], *, most: int) -> float:
+    """The least whole number from 1 on that keeps something.
+
+    Args:
+        keeps: Whether a number does; once true it must stay so.
+        most: Where to give up.
+
+    Returns:
+        The number; infinite where none up to the most does.
+    """
     high = 1
     while not keeps(high):
         high *= 2
-        if high > MOST_SWITCHES:
+        if high > most:
             return float("inf")
     low = high // 2
     while high - low > 1:

@@ -14,10 +14,8 @@ from service.derating.formulas.bench_test import (
     resistance_from_drop_ohm,
     resistance_from_rise_kpw,
 )
-from service.facts.board import Bank, Board
-from service.facts.reading import Conditions, Limit
+from service.facts.board import Board
 from service.facts.sourced import Known, Sourced
-from service.facts.switch import RatedValue
 
 # How much of a rise a probe on a surface may miss; common practice, no source.
 PROBE_MISSES = 0.10
@@ -104,18 +102,11 @@ def with_measured_switches(board: Board, bank: str, measured: Sourced) -> Board:
         measured: One switch at 25 degC, with its band, at the gate voltage that the board really has. [ohm]
 
     Returns:
-        The same with every printed on-resistance of that bank's part replaced: the band's ends stand for typical and largest.
+        The same with the measurement in the place of what that bank's part prints.
     """
-    field = f"{bank}_bank"
-    old: Bank = getattr(board, field)
-    gate_v = board.gate_v.least if board.gate_v else None
-    rows = tuple(
-        RatedValue(key="rds_on", limit=limit, sourced=replace(measured, value=value, low=None, high=None), cond=Conditions(vgs=gate_v))
-        for limit, value in ((Limit.TYP, measured.least), (Limit.MAX, measured.most))
-    )
-    values = (*(value for value in old.switch.values if value.key != "rds_on"), *rows)
-    bank_after = replace(old, switch=replace(old.switch, values=values))
-    return replace(board, discharge_bank=bank_after) if bank == DISCHARGE else replace(board, charge_bank=bank_after)
+    if bank == DISCHARGE:
+        return replace(board, discharge_bank=replace(board.discharge_bank, on_resistance_ohm=measured))
+    return replace(board, charge_bank=replace(board.charge_bank, on_resistance_ohm=measured))
 
 
 def path_resistance(*, drop_v: Sourced, current_a: Sourced) -> Sourced:

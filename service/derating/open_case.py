@@ -6,6 +6,7 @@ from service.derating import conduction_figures as conduction
 from service.derating.case import CHARGE, DISCHARGE, BankCase, Case
 from service.derating.figures import larger_is_worse
 from service.derating.fill_in import filled_in
+from service.derating.measured_switch import as_measured
 from service.derating.quantities import of_bank, of_board, quantity
 from service.derating.quantity import DEFAULTS, Quantity
 from service.derating.rules import rule_set
@@ -28,16 +29,21 @@ def open_case(board: Board, *, rules: str | None = None) -> Case:
         ValueError: Nobody knows the rule set.
     """
     whole = filled_in(board)
-    alike = whole.discharge_bank.switch == whole.charge_bank.switch
+    alike = _part(whole.discharge_bank) == _part(whole.charge_bank)
     prefixes = ("", "") if alike else (f"{DISCHARGE}_", f"{CHARGE}_")
     gate_v = known_gate_v(whole)
     found = {item.key: item for item in (*of_board(whole), *_unclaimed_charge(whole))}
     banks = []
     for name, bank, prefix in zip((DISCHARGE, CHARGE), (whole.discharge_bank, whole.charge_bank), prefixes, strict=True):
-        one = replace(bank, switch=narrowed(bank))
+        one = replace(bank, switch=as_measured(narrowed(bank), bank, gate_v=whole.gate_v))
         found.update({item.key: item for item in of_bank(one, gate_v, prefix=prefix)})
         banks.append(_bank_case(name, one, whole, gate_v, prefix))
     return Case(board=whole, rules=rule_set(rules or whole.rule_set), banks=(banks[0], banks[1]), quantities=found)
+
+
+def _part(bank: Bank) -> tuple[Switch, Sourced | None]:
+    """What makes two banks' parts alike: the sheet, and what was measured of it."""
+    return bank.switch, bank.on_resistance_ohm
 
 
 def known_gate_v(board: Board) -> Sourced | None:

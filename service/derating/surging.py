@@ -13,7 +13,6 @@ from service.derating.surge_assembly import surge_assembly
 from service.derating.surge_unknowns import with_surge_quantities
 from service.derating.warming import Surge
 
-_BRIEFEST_S, _LONGEST_S = 1e-6, 1e5
 # What has run away has no margin at all; as a plain number for root finders.
 _LEAST_MARGIN = 0.1
 
@@ -132,25 +131,6 @@ class BankSurge:
         return SurgeEnd(junction_c=rest.junctions_c[0], board_c=rest.board_c if self._case.is_chain else nan, current_a=rest.currents_a[0])
 
 
-def largest_surge_s(case: Case) -> float | None:
-    """Longest time for the claimed surge current that holds in the worst corner.
-
-    Args:
-        case: The board under one rule set.
-
-    Returns:
-        Time, zero where not even the briefest surge is proven; None where no surge is claimed, where it may last for ever, or where
-        no bound exists. [s]
-    """
-    surge = case.board.claim.surge_a
-    if surge is None:
-        return None
-    banks = surged_banks(case)[:1] if case.banks_alike else surged_banks(case)
-    times = [_longest_s(case, bank, surge.most) for bank in banks if not case.lacks_conduction(bank)]
-    shortest = min(times, default=inf)
-    return None if shortest == inf else shortest
-
-
 def surge_curve(case: Case, bank: BankCase, corner: Corner, *, times_s: Iterable[float]) -> tuple[tuple[float, float], ...]:
     """Largest surge current over time, for a picture.
 
@@ -170,19 +150,3 @@ def surge_curve(case: Case, bank: BankCase, corner: Corner, *, times_s: Iterable
 def surged_banks(case: Case) -> tuple[BankCase, ...]:
     """The banks that a discharge surge passes."""
     return case.conducting(case.discharge)
-
-
-def _longest_s(case: Case, bank: BankCase, surge_a: float) -> float:
-    """Longest time of one bank; infinite where the surge may last for ever."""
-    case = with_surge_quantities(case, seconds=_BRIEFEST_S)
-    point = case.point(Corner.WORST)
-
-    def spare(log_s: float) -> float:
-        return BankSurge(case, bank, point, seconds=float(np.exp(log_s))).margin(surge_a) - 1
-
-    brief, long = np.log(_BRIEFEST_S), np.log(_LONGEST_S)
-    if spare(long) >= 0:
-        return inf
-    if spare(brief) < 0:
-        return 0.0
-    return float(np.exp(brentq(spare, brief, long, xtol=1e-5)))

@@ -24,6 +24,20 @@ WORDINGS: dict[str, Wording] = {
         lowest=0.5,
         highest=30.0,
     ),
+    "gate_stress": Wording(
+        phrase="the gates never get more than {value}",
+        how="Measure from gate to source of one switch with a voltmeter while the board is on and the pack full.",
+        effort=2,
+        lowest=0.5,
+        highest=100.0,
+    ),
+    "charge_voltage": Wording(
+        phrase="each cell is charged to {value} or less",
+        how="Measure a cell at the end of charge, or read the charger's voltage and share it among the cells.",
+        effort=2,
+        lowest=0.5,
+        highest=10.0,
+    ),
     "junction_to_air": Wording(
         phrase="each switch sheds heat at {value} or better into air of {ambient}",
         how="Run a known current for an hour and measure the hottest switch: rise over heat of one switch is the figure.",

@@ -7,7 +7,8 @@ from scipy.integrate import solve_ivp
 
 from service.derating.case import Corner
 from service.derating.checks.surge_current import CHECK
-from service.derating.surging import largest_surge_s, surge_curve
+from service.derating.surge_inverse import largest_surge_s
+from service.derating.surging import surge_curve
 from service.facts.finding import Outcome
 
 PAIRS = ((0.1, 0.3e-3), (0.3, 3e-3), (0.4, 20e-3))

@@ -4,10 +4,10 @@ from dataclasses import replace
 
 from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
-from service.derating.case_ratings import CaseState, case_state, largest_within_a, sign_within, silicon_left_a
+from service.derating.case_ratings import CaseState, case_state, highest_within_c, largest_within_a, sign_within, silicon_left_a
 from service.derating.check import Check
 from service.derating.figures import silicon_current
-from service.derating.holding import least_switches, over_discharge_path
+from service.derating.holding import least_switches, over_banks, over_discharge_path
 from service.derating.quantity import Point
 from service.derating.spoken import spoken
 from service.derating.stated import stated
@@ -68,6 +68,11 @@ def _margin(case: Case, bank: BankCase, point: Point) -> float:
 def _largest_a(case: Case, bank: BankCase, point: Point) -> float:
     """Largest current of the bank that both silicon and package allow each switch."""
     return largest_within_a(case, bank, point, lambda state: _allowed(case, bank, point, state)[0] - state.current_a)
+
+
+def _ambient_c(case: Case, bank: BankCase, point: Point) -> float:
+    """Highest ambient at which both silicon and package still allow the claimed current."""
+    return highest_within_c(case, bank, point, lambda state: _allowed(case, bank, point, state)[0] - state.current_a)
 
 
 def _slack_a(case: Case, bank: BankCase, point: Point) -> float:
@@ -149,6 +154,7 @@ CHECK = Check(
     margin=lambda case, bank, point: None if _missing(case, bank) else _margin(case, bank, point),
     inverses={
         "continuous_a": lambda case: None if _any_missing(case) else over_discharge_path(case, _largest_a),
+        "ambient_degc": lambda case: None if _any_missing(case) else over_banks(case, _ambient_c),
         "switches": lambda case: None if _any_missing(case) else least_switches(case, _margin),
     },
 )

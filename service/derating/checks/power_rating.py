@@ -2,11 +2,11 @@
 
 from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
-from service.derating.case_ratings import CaseState, case_state, largest_within_a, power_left_w, sign_within
+from service.derating.case_ratings import CaseState, case_state, highest_within_c, largest_within_a, power_left_w, sign_within
 from service.derating.check import Check
 from service.derating.figures import rated_power_at_case
 from service.derating.formulas.rating import power_residual
-from service.derating.holding import least_switches, over_discharge_path
+from service.derating.holding import least_switches, over_banks, over_discharge_path
 from service.derating.quantity import Point
 from service.derating.spoken import spoken
 from service.derating.stated import stated
@@ -62,6 +62,11 @@ def _margin(case: Case, bank: BankCase, point: Point) -> float:
 def _largest_a(case: Case, bank: BankCase, point: Point) -> float:
     """Largest current whose heat stays within what is left of the rating."""
     return largest_within_a(case, bank, point, lambda state: _allowed_w(case, bank, point, state) - state.loss_w)
+
+
+def _ambient_c(case: Case, bank: BankCase, point: Point) -> float:
+    """Highest ambient at which the heat of the claimed current stays within what is left of the rating."""
+    return highest_within_c(case, bank, point, lambda state: _allowed_w(case, bank, point, state) - state.loss_w)
 
 
 def _slack_w(case: Case, bank: BankCase, point: Point) -> float:
@@ -125,6 +130,7 @@ CHECK = Check(
     margin=lambda case, bank, point: None if _missing(case, bank) else _margin(case, bank, point),
     inverses={
         "continuous_a": lambda case: None if _any_missing(case) else over_discharge_path(case, _largest_a),
+        "ambient_degc": lambda case: None if _any_missing(case) else over_banks(case, _ambient_c),
         "switches": lambda case: None if _any_missing(case) else least_switches(case, _margin),
     },
 )

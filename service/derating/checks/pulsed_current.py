@@ -1,11 +1,13 @@
 """Does any switch see more current than its sheet allows in a pulse?"""
 
+from math import ceil
+
 from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
 from service.derating.check import Check
 from service.derating.conduction_figures import WIDEST_SPREAD
 from service.derating.figures import Ends, default, least_of
-from service.derating.formulas.sharing import low_switch_share
+from service.derating.formulas.sharing import low_switch_share, switches_for_share
 from service.derating.quantities import quantity
 from service.derating.quantity import Point
 from service.derating.spoken import spoken
@@ -35,6 +37,20 @@ def continuous_a(case: Case) -> float | None:
             share = low_switch_share(spread=point[bank.prefix + "current_spread"], switches=bank.switches)
             found.append(own.rules.current_factor * rated.value / share)
     return min(found, default=None)
+
+
+def switches(case: Case) -> float | None:
+    """Least number of switches, the same in each bank, whose lowest one stays within its pulsed rating in the worst corner. [1]."""
+    own = _with_spread(case)
+    point = own.point(Corner.WORST)
+    found = []
+    for bank in own.banks:
+        rated = least_of(bank.switch, "id_pulse")
+        if rated is not None:
+            allowed_a, spread = own.rules.current_factor * rated.value, point[bank.prefix + "current_spread"]
+            found.append(switches_for_share(share=allowed_a / _claimed(own, bank).most, spread=spread))
+    # Why the small term: an exact quotient may come out a hair above its whole number, and equality keeps the limit.
+    return float(max(ceil(max(found) - 1e-9), 1)) if found else None
 
 
 def _judge(case: Case, bank: BankCase) -> Finding:
@@ -87,5 +103,5 @@ CHECK = Check(
     "rule set's factor.",
     needs=("claim.surge_a", "claim.continuous_a", "bank.switches", "switch.id_pulse"),
     run=run,
-    inverses={"continuous_a": continuous_a},
+    inverses={"continuous_a": continuous_a, "switches": switches},
 )

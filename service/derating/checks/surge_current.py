@@ -11,8 +11,9 @@ from service.derating.figures import least_of
 from service.derating.quantity import Point
 from service.derating.spoken import rounded_up, spoken
 from service.derating.stated import stated
+from service.derating.surge_inverse import highest_surge_ambient_c, largest_surge_s, least_surge_switches
 from service.derating.surge_unknowns import with_surge_quantities
-from service.derating.surging import BankSurge, SurgeEnd, largest_surge_s, surged_banks
+from service.derating.surging import BankSurge, SurgeEnd, surged_banks
 from service.derating.thresholds import Search
 from service.derating.weighing import Weighing, not_determined, weigh
 from service.facts.finding import BothEnds, Figure, Finding, Input, Outcome
@@ -113,5 +114,5 @@ CHECK = Check(
     "RthJC bounds the impedance, without a heat capacity the board counts as settled at once.",
     needs=("claim.surge_a", "claim.surge_s", "switch.rds_on", "switch.rth_jc", "switch.zth", "cooling.board_heat_jpk"),
     run=run,
-    inverses={"surge_s": largest_surge_s},
+    inverses={"surge_s": largest_surge_s, "ambient_degc": highest_surge_ambient_c, "switches": least_surge_switches},
 )

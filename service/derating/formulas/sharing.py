@@ -18,6 +18,23 @@ def low_switch_share(*, spread: float, switches: float) -> float:
     return spread / (spread + switches - 1)
 
 
+def switches_for_share(*, share: float, spread: float) -> float:
+    """How many switches a bank needs for its low one to take a given share of the current.
+
+    Args:
+        share: Of the whole current, at most 1. [1]
+        spread: On-resistance of the others over that of the low one. [1]
+
+    Returns:
+        Number of switches, the low one included, as it comes out; the next whole number keeps the share. [1]
+
+    Valid at equal temperatures.
+
+    Source: own, inverse of conductances in parallel.
+    """
+    return 1 + spread * (1 / share - 1)
+
+
 def low_switch_current_ratio(*, spread: float, switches: float) -> float:
     """Current of one low switch over the mean of the bank.
 
