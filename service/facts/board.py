@@ -24,12 +24,14 @@ class Bank:
         switches: How many, counted on the board.
         part: How the board names it: a marking, ``sha256:HEX`` or ``typed:NAME``.
         channel: Which switch of a part with several: "Q1".
+        on_resistance_ohm: Of one switch at 25 degC, where somebody measured it on the board; replaces the sheet's. [ohm]
     """
 
     switch: Switch
     switches: int
     part: str = ""
     channel: str | None = None
+    on_resistance_ohm: Sourced | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -134,6 +134,7 @@ def _bank(table: Table, typed: dict[str, Switch]) -> Bank:
         switches=table.count("switches", most=MOST_SWITCHES),
         part=part or "",
         channel=table.text("channel"),
+        on_resistance_ohm=_quantity(table, "on_resistance", d.RESISTANCE),
     )
     table.finish()
     return bank

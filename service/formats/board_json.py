@@ -62,7 +62,8 @@ def _cells(cells: Cells) -> Written:
 def _bank(bank: Bank) -> Written:
     """Equal switches in parallel."""
     written: Written = {"part": bank.part or _part(bank), "switches": bank.switches}
-    return {**written, "channel": bank.channel} if bank.channel else written
+    channel = {"channel": bank.channel} if bank.channel else {}
+    return {**written, **channel, **_quantities(on_resistance=bank.on_resistance_ohm)}
 
 
 def _part(bank: Bank) -> str:

@@ -50,7 +50,7 @@ def judge_again(result_id: str, *, store: Store, change: Change) -> Result:
     Raises:
         CannotJudgeError: The result is unknown, or its board was not saved.
     """
-    result, board = _board_of(result_id, store)
+    result, board = board_of(result_id, store)
     return judge_and_keep(json.loads(board.document), title=result.title, store=store, change=change, slug=board.slug)
 
 
@@ -68,7 +68,7 @@ def judge_with_measurement(result_id: str, *, key: str, fact: Mapping[str, str] 
         BoardError: The measurement cannot be taken as written.
         CannotJudgeError: The result is unknown, or its board was not saved.
     """
-    result, board = _board_of(result_id, store)
+    result, board = board_of(result_id, store)
     document = json.loads(board.document)
     table, name = key.split(".")
     document.setdefault(table, {})[name] = fact
@@ -103,8 +103,12 @@ def short_title(document: Document) -> str:
     return f"{cells.get('in_series', '?')}S, {bank.get('switches', '?')} × {bank.get('part', '?')}, {claim.get('continuous', '?')}"
 
 
-def _board_of(result_id: str, store: Store) -> tuple[Result, KeptBoard]:
-    """A result and its saved board."""
+def board_of(result_id: str, store: Store) -> tuple[Result, KeptBoard]:
+    """A result and its saved board.
+
+    Raises:
+        CannotJudgeError: The result is unknown, or its board was not saved.
+    """
     with store.looking() as shelf:
         result = shelf.results.find(result_id)
         board = shelf.boards.find(result.board) if result and result.board else None

@@ -58,15 +58,17 @@ def judge_board(board: Board, *, store: Store) -> Judgement:
     Raises:
         CannotJudgeError: A part is unknown, or nothing of its sheet may be used.
     """
-    with store.looking() as shelf:
-        discharge = _find(shelf, board.discharge_bank)
-        charge = discharge if board.charge_bank == board.discharge_bank else _find(shelf, board.charge_bank)
-    whole = replace(
-        board,
-        discharge_bank=replace(board.discharge_bank, switch=discharge.switch),
-        charge_bank=replace(board.charge_bank, switch=charge.switch),
-    )
-    return _judgement(assess(whole), (discharge, charge))
+    whole, found = _with_parts(board, store)
+    return _judgement(assess(whole), found)
+
+
+def with_parts(board: Board, *, store: Store) -> Board:
+    """The board with the figures of its parts, as they would be judged now.
+
+    Raises:
+        CannotJudgeError: A part is unknown, or nothing of its sheet may be used.
+    """
+    return _with_parts(board, store)[0]
 
 
 def keep_result(judgement: Judgement, *, title: str, board: UsedInput | None, store: Store, change: Change) -> Result:
@@ -99,6 +101,19 @@ def keep_result(judgement: Judgement, *, title: str, board: UsedInput | None, st
         change=change,
     )
     return freeze_result(result, store=store)
+
+
+def _with_parts(board: Board, store: Store) -> tuple[Board, tuple[_Found, _Found]]:
+    """The board with its parts, and what they came from."""
+    with store.looking() as shelf:
+        discharge = _find(shelf, board.discharge_bank)
+        charge = discharge if board.charge_bank == board.discharge_bank else _find(shelf, board.charge_bank)
+    whole = replace(
+        board,
+        discharge_bank=replace(board.discharge_bank, switch=discharge.switch),
+        charge_bank=replace(board.charge_bank, switch=charge.switch),
+    )
+    return whole, (discharge, charge)
 
 
 def _find(shelf: Shelf, bank: Bank) -> _Found:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from service.facts.result import Result
+from service.usecases.compare_results import Comparison, compare_with_before
 from service.usecases.ports import Store
 from service.usecases.report_pictures import CurveTable, curve_tables
 from service.usecases.report_view import (
@@ -46,6 +47,7 @@ class ResultView:
         looks: The same, as many at a time as a person can compare at one look.
         settled: How many of the values that it uses a person has settled.
         provisional: Whether it waits for a person, or rests on a part without a sheet.
+        compared: The same board judged before; None where this is the first result of it.
         claims: One answer a claim.
         answers: Largest and least values that still hold.
         by_margin: Findings that are no scenarios, the smallest margin first.
@@ -64,6 +66,7 @@ class ResultView:
     looks: tuple[tuple[PrintedValue, ...], ...]
     settled: int
     provisional: bool
+    compared: Comparison | None
     claims: tuple[ClaimAnswer, ...]
     answers: tuple[Answer, ...]
     by_margin: list[Finding]
@@ -92,6 +95,7 @@ def see_result(store: Store, *, result_id: str) -> ResultView:
             raise UnknownResultError(result_id)
         entries = [entry for reading_id in result.look_at if (entry := shelf.readings.find(reading_id))]
         waiting = tuple(printed_value(shelf, entry) for entry in entries if not entry.seen_by_a_person)
+        compared = compare_with_before(shelf, result)
     report = json.loads(result.report)
     return ResultView(
         result=result,
@@ -100,6 +104,7 @@ def see_result(store: Store, *, result_id: str) -> ResultView:
         looks=looks_of(waiting),
         settled=len(entries) - len(waiting),
         provisional=result.typed or bool(waiting),
+        compared=compared,
         claims=claim_answers(report),
         answers=answers(report),
         by_margin=by_margin(report),

@@ -1,6 +1,6 @@
 """Results: does it hold, what breaks first, how sure are we?"""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from flask import Blueprint, Response, flash, redirect, render_template, request, url_for
 from werkzeug.exceptions import NotFound
@@ -12,8 +12,9 @@ from service.usecases.judge_and_keep import judge_again, judge_with_measurement
 from service.usecases.refusals import CannotJudgeError
 from service.usecases.see_progress import see_judged
 from service.usecases.see_result import see_result
+from service.usecases.take_measurement import take_drop, take_heat_test
 from service.web.desk import desk
-from service.web.forms.board import YES_NO
+from service.web.forms.measurement import DROP, HEAT, drop_said, fact_of, heat_said
 from service.web.pictures.chain import chain_svg
 from service.web.pictures.drawing import svg
 from service.web.pictures.margins import MarginBar, margins_svg
@@ -34,16 +35,14 @@ def index() -> str:
 @bp.get("/<result_id>")
 def show(result_id: str) -> str:
     """Show one result; the printed report is this page."""
-    view = see_result(desk().store, result_id=result_id)
-    opened = request.args.get("working") == "open"
-    return render_template("results/show.html", view=view, report=view.report, opened=opened, can_print=can_print())
+    return result_page(result_id)
 
 
 @bp.get("/<result_id>.pdf")
 def show_pdf(result_id: str) -> Response:
     """The same report as a PDF file."""
     view = see_result(desk().store, result_id=result_id)
-    return Response(as_pdf("results/show.html", view=view, report=view.report, opened=True), mimetype="application/pdf")
+    return Response(as_pdf("results/show.html", view=view, report=view.report, opened=True, typed={}, errors={}), mimetype="application/pdf")
 
 
 @bp.get("/<result_id>/look")
@@ -86,28 +85,58 @@ def picture(result_id: str, name: str) -> Response:
 @bp.post("/<result_id>/again")
 def again(result_id: str) -> Answer:
     """Judge the same board with what is known now."""
-    return redirected(lambda: judge_again(result_id, store=desk().store, change=desk().change("judged again")), result_id)
-
-
-@bp.post("/<result_id>/measured")
-def measured(result_id: str) -> Answer:
-    """Judge the same board with one figure measured; both results stay."""
-    change = desk().change(f"measured with {request.form.get('with', '').strip() or 'no instrument named'}")
-    fact = measurement(request.form["value"].strip(), by=change.by, on=change.at[:10], instrument=request.form.get("with", "").strip())
-    return redirected(lambda: judge_with_measurement(result_id, key=request.form["key"], fact=fact, store=desk().store, change=change), result_id)
-
-
-def measurement(text: str, *, by: str, on: str, instrument: str) -> dict[str, str] | bool:
-    """What was typed as a fact of the board document; yes and no stay facts without a unit."""
-    if text.lower() in YES_NO:
-        return YES_NO[text.lower()]
-    return {"value": text, "known": "measured", "by": by, "on": on, **({"with": instrument} if instrument else {})}
-
-
-def redirected(judge: Callable[[], Result], result_id: str) -> Answer:
-    """Go on to the new result; back to the old one, with the reason, when there is none."""
     try:
-        result_id = judge().id
+        result_id = judge_again(result_id, store=desk().store, change=desk().change("judged again")).id
     except (BoardError, CannotJudgeError) as error:
         flash(str(error))
     return redirect(url_for("results.show", result_id=result_id), 303)
+
+
+@bp.post("/<result_id>/measured")
+def measured(result_id: str) -> Answer | tuple[str, int]:
+    """Judge the same board with one figure measured; both results stay."""
+    key, instrument = request.form["key"], request.form.get("with", "").strip()
+    change = desk().change(f"measured with {instrument or 'no instrument named'}")
+    fact = fact_of(request.form["value"].strip(), by=change.by, on=change.at[:10], instrument=instrument)
+    return judged(result_id, lambda: judge_with_measurement(result_id, key=key, fact=fact, store=desk().store, change=change))
+
+
+@bp.post("/<result_id>/heat-test")
+def heat_test(result_id: str) -> Answer | tuple[str, int]:
+    """Judge the same board with the way of its heat measured."""
+    said = heat_said(request.form)
+    return judged(result_id, lambda: take_heat_test(result_id, said, store=desk().store, change=desk().change("measured")), form="heat")
+
+
+@bp.post("/<result_id>/drop")
+def drop(result_id: str) -> Answer | tuple[str, int]:
+    """Judge the same board with a resistance measured."""
+    said = drop_said(request.form)
+    return judged(result_id, lambda: take_drop(result_id, said, store=desk().store, change=desk().change("measured")), form="drop")
+
+
+def judged(result_id: str, judge: Callable[[], Result], *, form: str = "") -> Answer | tuple[str, int]:
+    """Go on to the new result; with a problem, show the page again with all that was typed and what is wrong with it."""
+    try:
+        return redirect(url_for("results.show", result_id=judge().id), 303)
+    except BoardError as error:
+        errors = {f"{form}.{problem.key}" if form else problem.key: f"{problem.why}; allowed: {problem.allowed}" for problem in error.problems}
+        return result_page(result_id, typed=request.form, errors=errors), 400
+    except CannotJudgeError as error:
+        return result_page(result_id, typed=request.form, errors={form or request.form["key"]: str(error)}), 400
+
+
+def result_page(result_id: str, *, typed: Mapping[str, str] | None = None, errors: Mapping[str, str] | None = None) -> str:
+    """The page of a result, with a measurement that could not be taken as it was typed."""
+    view = see_result(desk().store, result_id=result_id)
+    return render_template(
+        "results/show.html",
+        view=view,
+        report=view.report,
+        opened=request.args.get("working") == "open",
+        can_print=can_print(),
+        heat_fields=HEAT,
+        drop_fields=DROP,
+        typed=typed or {},
+        errors=errors or {},
+    )

@@ -19,7 +19,7 @@ class Field:
         key: Key of the board document: ``claim.continuous``.
         label: What is asked, in plain words.
         hint: What may be written, and what holds when nothing is.
-        kind: quantity, amperes (a bare number is taken in A), count, flag or text.
+        kind: quantity, amperes (a bare number is taken in A), count, flag, choice (none is assumed) or text.
         choices: The words that may be chosen; empty for a free field.
     """
 
