@@ -78,6 +78,7 @@ class Drawn:
         rules: Drawn lines and edges of drawn boxes.
         patches: Filled areas and pictures, in the order in which they are drawn.
         notes: Boxes of annotations that show something.
+        doubt: Signs of doubt on the whole page.
     """
 
     width: float
@@ -87,3 +88,4 @@ class Drawn:
     rules: list[Rule] = field(default_factory=list)
     patches: list[Patch] = field(default_factory=list)
     notes: list[Box] = field(default_factory=list)
+    doubt: set[str] = field(default_factory=set)

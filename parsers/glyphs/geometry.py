@@ -1,7 +1,9 @@
 """Matrices and boxes of a page."""
 
+import math
 from typing import Any
 
+from parsers.glyphs.following import followed
 from service.facts.reading import Box
 
 Matrix = tuple[float, float, float, float, float, float]
@@ -46,6 +48,28 @@ def shown(page: Any) -> tuple[Matrix, float, float]:  # noqa: ANN401  pdfminer c
         180: ((-1.0, 0.0, 0.0, 1.0, x1, -y0), width, height),
         270: ((0.0, -1.0, -1.0, 0.0, y1, x1), height, width),
     }.get(page.rotate % 360, ((1.0, 0.0, 0.0, -1.0, -x0, y1), width, height))
+
+
+def is_sound(page: Any) -> bool:  # noqa: ANN401  pdfminer carries no types
+    """Whether a page's own entries say validly which part of it is shown, and how it is turned.
+
+    Args:
+        page: A page as pdfminer reads it.
+
+    Returns:
+        False where viewers have to make something up (ISO 32000-1:2008, table 30).
+    """
+    media, turn = followed(page.attrs.get("MediaBox")), followed(page.attrs.get("Rotate", 0))
+    crop = followed(page.attrs.get("CropBox", media))
+    return _is_box(media) and _is_box(crop) and isinstance(turn, int) and turn % 90 == 0
+
+
+def _is_box(sides: Any) -> bool:  # noqa: ANN401  pdfminer carries no types
+    """Whether four numbers are there, two opposite corners apart from each other."""
+    numbers = [followed(side) for side in sides] if isinstance(sides, list) else []
+    if len(numbers) != 4 or not all(isinstance(side, int | float) and math.isfinite(side) for side in numbers):
+        return False
+    return bool(numbers[0] != numbers[2] and numbers[1] != numbers[3])
 
 
 def _ordered(box: Any) -> Box:  # noqa: ANN401  pdfminer carries no types

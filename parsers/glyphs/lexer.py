@@ -25,13 +25,16 @@ _TOKEN = re.compile(
     re.DOTALL,
 )
 _PAIR, _BOX, _SIX = 3, 6, 9
-_NUMBER, _OPERATOR, _NAME, _STRING, _HEX, _OPEN, _CLOSE, _OPEN_MAP, _CLOSE_MAP, _BRACKETED, _COMMENT, _ODD_NUMBER = range(10, 22)
+_NUMBER, _OPERATOR, _NAME, _STRING, _HEX, _OPEN, _CLOSE, _OPEN_MAP, _CLOSE_MAP, _BRACKETED, _COMMENT, _ODD_NUMBER, _SENSELESS = range(10, 23)
 _ESCAPE = re.compile(rb"\\([0-7]{1,3}|\r\n|.)", re.DOTALL)
 _ESCAPED = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\f", b"\n": b"", b"\r": b"", b"\r\n": b""}
 _BRACKET = re.compile(rb"\\.|[()]", re.DOTALL)
 _LEADING_NUMBER = re.compile(rb"[-+]?\d*\.?\d*")
 _HEX_ESCAPE = re.compile(rb"#([0-9A-Fa-f]{2})")
 _END_OF_PICTURE = re.compile(rb"(?<=[\s\x00>])EI(?=[\s\x00]|$)")
+LOST = b""
+"""Given at the end of a stream that could not be followed all the way: an array, a string or a picture in it has no end."""
+_LETTER = re.compile(rb"[A-Za-z]")
 _CONSTANTS = {b"true": True, b"false": False, b"null": None}
 
 
@@ -52,7 +55,7 @@ def operations(content: bytes) -> Iterator[tuple[bytes, list[Any]]]:
         content: The page's content streams, joined by line ends.
 
     Yields:
-        The operator and the operands before it: numbers as floats, strings as bytes, arrays as lists.
+        The operator and the operands before it: numbers as floats, strings as bytes, arrays as lists; ``LOST`` last where a part makes no sense.
     """
     operands = _Operands()
     position, next_token = 0, _TOKEN.match
@@ -68,13 +71,15 @@ def operations(content: bytes) -> Iterator[tuple[bytes, list[Any]]]:
             yield b"re", [float(match[1]), float(match[2]), float(match[4]), float(match[5])]
         elif kind != _OPERATOR:
             position = operands.take(kind, match, position)
-        elif operands.nested:
-            operands.take_constant(match[11])
+        elif operands.nested or match[11] in _CONSTANTS:
+            operands.take_word(match[11], position)
         elif match[11] == b"ID":
-            position = _after_picture(content, position)
             yield b"EI", [Picture(_map(operands.all()))]
+            position = operands.after_picture(content, position)
         else:
             yield match[11], operands.all()
+    if operands.nested or (operands.lost and _LETTER.search(content, operands.lost)):
+        yield LOST, []
 
 
 class _Operands:
@@ -83,16 +88,23 @@ class _Operands:
     def __init__(self) -> None:
         self.values: list[Any] = []
         self.nested: list[list[Any]] = []
+        self.lost = 0
 
     def all(self) -> list[Any]:
         """Give the values away and begin anew."""
         values, self.values = self.values, []
         return values
 
-    def take_constant(self, word: bytes) -> None:
-        """Take a word that stands for a value."""
+    def lose(self, position: int) -> None:
+        """Note where the stream stopped making sense; what follows the last operator is no loss."""
+        self.lost = self.lost or position
+
+    def take_word(self, word: bytes, position: int) -> None:
+        """Take a word that stands for a value; among values no other word makes sense."""
         if word in _CONSTANTS:
             self.values.append(_CONSTANTS[word])
+        else:
+            self.lose(position - len(word))
 
     def take(self, kind: int, match: re.Match[bytes], position: int) -> int:
         """Take a value that is no plain number, and say where the next token begins."""
@@ -105,9 +117,28 @@ class _Operands:
             inner, self.values = self.values, self.nested.pop()
             self.values.append(inner if kind == _CLOSE else _map(inner))
         elif kind == _BRACKETED:
-            text, position = _bracketed(match.string, position)
-            self.values.append(text)
+            position = self._take_bracketed(match.string, position)
+        elif kind == _SENSELESS:
+            self.lose(position)
         return position
+
+    def _take_bracketed(self, content: bytes, start: int) -> int:
+        """Take a string with brackets inside, and say where it ends."""
+        depth = 1
+        for match in _BRACKET.finditer(content, start):
+            depth += {b"(": 1, b")": -1}.get(match[0], 0)
+            if not depth:
+                self.values.append(_ESCAPE.sub(_unescape, content[start : match.start()]))
+                return match.end()
+        self.lose(start)
+        return len(content)
+
+    def after_picture(self, content: bytes, start: int) -> int:
+        """Where the operator that ends a picture's bytes ends."""
+        match = _END_OF_PICTURE.search(content, start)
+        if match is None:
+            self.lose(start)
+        return match.end() if match else len(content)
 
 
 def _unescape(match: re.Match[bytes]) -> bytes:
@@ -143,22 +174,6 @@ def _odd_number(raw: bytes) -> tuple[float, ...]:
         return (float(match[0]),) if match else ()
     except ValueError:
         return ()
-
-
-def _bracketed(content: bytes, position: int) -> tuple[bytes, int]:
-    """A string with brackets inside, and where it ends."""
-    depth, start = 1, position
-    for match in _BRACKET.finditer(content, position):
-        depth += {b"(": 1, b")": -1}.get(match[0], 0)
-        if not depth:
-            return _ESCAPE.sub(_unescape, content[start : match.start()]), match.end()
-    return b"", len(content)
-
-
-def _after_picture(content: bytes, position: int) -> int:
-    """Where the operator that ends a picture's bytes ends."""
-    match = _END_OF_PICTURE.search(content, position)
-    return match.end() if match else len(content)
 
 
 _VALUES: dict[int, Callable[[bytes], tuple[Any, ...]]] = {_STRING: _string, _HEX: _from_hex, _NAME: _name, _ODD_NUMBER: _odd_number}

@@ -16,6 +16,10 @@ from parsers.glyphs.paths import Path
 from parsers.glyphs.text import TextLine
 
 _DEEPEST = 16
+_WITHOUT_TRACE = frozenset((
+    b"BI", b"BX", b"CS", b"DP", b"ET", b"EX", b"G", b"J", b"K", b"M", b"MP", b"RG", b"SC", b"SCN", b"d", b"d0", b"d1", b"i", b"j", b"ri", b"w",
+))  # fmt: skip
+"""The operators of ISO 32000-1:2008, Annex A, that change nothing of what is kept, and the one that opens a picture in the stream."""
 _UNSEEN = 0.05
 """A picture fainter than this is not there. [1]"""
 
@@ -58,7 +62,9 @@ class Painter(Settings, Writing, Drawing):
                     run(*operands)
                 except (TypeError, ValueError, IndexError, AttributeError):
                     # Why go on: a viewer skips an operator with wrong operands and shows the rest of the page.
-                    continue
+                    self.lose()
+            elif operator not in _WITHOUT_TRACE:
+                self.lose()
         self.resources = outer
 
     def draw_inline_picture(self, picture: object) -> None:
@@ -92,17 +98,25 @@ class Painter(Settings, Writing, Drawing):
 
     def _form(self, identity: int, stream: PDFStream) -> None:
         """Follow a form with a state of its own, unless it is open already."""
+        if len(self._open) >= _DEEPEST:
+            self.lose()
         if identity in self._open or len(self._open) >= _DEEPEST:
             return
         self.count()
         outer = self.state, self.line, self.saved, self.path, self.tags
         self.state, self.line, self.saved, self.path, self.tags = self.state.copy(), TextLine(), [], Path(), [self.off]
         self._open.append(identity)
+        try:
+            self._follow(stream)
+        finally:
+            self._open.pop()
+            self.state, self.line, self.saved, self.path, self.tags = outer
+
+    def _follow(self, stream: PDFStream) -> None:
+        """Follow a form through its matrix, clipped by its box."""
         a, b, c, d, e, f = (float(resolve1(part)) for part in resolve1(stream.get("Matrix")) or IDENTITY)
         self.state.matrix = product((a, b, c, d, e, f), self.state.matrix)
         if box := resolve1(stream.get("BBox")):
             x0, y0, x1, y1 = (float(resolve1(side)) for side in box)
             self.narrow(moved(self.state.matrix, (x0, y0, x1, y1)))
         self.paint(stream.get_data(), resolve1(stream.get("Resources")) or self.resources)
-        self._open.pop()
-        self.state, self.line, self.saved, self.path, self.tags = outer

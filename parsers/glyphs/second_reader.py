@@ -29,6 +29,9 @@ class SecondReader:
     Args:
         page: The page, opened with PDFium.
         matrix: From the page's own points to the page as shown.
+
+    Attributes:
+        count: How many characters with ink it sees.
     """
 
     def __init__(self, page: pdfium.PdfPage, matrix: Matrix) -> None:
@@ -38,6 +41,7 @@ class SecondReader:
             self._take(text, matrix)
         finally:
             text.close()
+        self.count = sum(map(len, self._rows.values()))
 
     def _take(self, text: pdfium.PdfTextPage, matrix: Matrix) -> None:
         """Sort every character with ink into its row."""

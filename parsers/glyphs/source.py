@@ -10,10 +10,11 @@ from pdfminer.pdfparser import PDFParser
 from pdfminer.pdftypes import PDFObjRef, PDFStream
 from pdfminer.psparser import PSLiteral
 
+from parsers.glyphs.doubts import PAGE_BOX
 from parsers.glyphs.drawn import Drawn
 from parsers.glyphs.following import followed
 from parsers.glyphs.fonts import Font, font_of
-from parsers.glyphs.geometry import moved, shown
+from parsers.glyphs.geometry import is_sound, moved, shown
 from parsers.glyphs.layers import Layers
 from parsers.glyphs.painter import Painter
 
@@ -56,7 +57,7 @@ class Source:
         """
         page = self._pages[number - 1]
         matrix, width, height = shown(page)
-        drawn = Drawn(width, height, matrix)
+        drawn = Drawn(width, height, matrix, doubt=set() if is_sound(page) else {PAGE_BOX})
         content = b"\n".join(stream.get_data() for item in page.contents if isinstance(stream := followed(item), PDFStream))
         Painter(drawn=drawn, matrix=matrix, find_font=self._font, layers=self._layers).paint(content, _by_name(page.resources))
         drawn.notes = [moved(matrix, box) for note in followed(page.annots) or () if (box := _shown_note(followed(note)))]

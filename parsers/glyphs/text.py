@@ -129,7 +129,7 @@ def _placed(text: str, width: float, state: State, line: TextLine, font: Font, m
     ys = [b * along + d * up + f for along in (start, end) for up in (low, high)]
     origin = a * start + c * base + e, b * start + d * base + f
     height, light = abs(size) * font.height * math.hypot(c, d), BLACK if state.fill is None else state.fill
-    return Mark(text, min(xs), min(ys), max(xs), max(ys), *origin, font.name, height, _turned(a * step, b * step), light=light)
+    return Mark(text, min(xs), min(ys), max(xs), max(ys), *origin, font.name, height, turn_of(a * step, b * step), light=light)
 
 
 def _cut(box: Box, clip: Box) -> tuple[str, ...]:
@@ -140,8 +140,16 @@ def _cut(box: Box, clip: Box) -> tuple[str, ...]:
     return ("outside",) if share < _NOTHING_LEFT else ("cut",) if share < _MOST_LEFT else ()
 
 
-def _turned(right: float, down: float) -> int:
-    """Anticlockwise turn of a direction on the page as shown, to the nearest quarter; slanting text is no text of a table."""
+def turn_of(right: float, down: float) -> int:
+    """How a direction on the page as shown is turned.
+
+    Args:
+        right: How far it goes to the right. [1]
+        down: How far it goes down. [1]
+
+    Returns:
+        Degrees anticlockwise, to the nearest quarter; 45 for any slant, because slanting text is no text of a table.
+    """
     if min(abs(right), abs(down)) > _SLANT * max(abs(right), abs(down)):
         return SLANTING
     if abs(right) >= abs(down):

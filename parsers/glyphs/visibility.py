@@ -75,7 +75,8 @@ def _weigh_patches(lines: _ByHeight, patches: list[Patch]) -> set[int]:
             if patch.order < mark.order:
                 under[id(mark)] = patch.light
             elif patch.opaque and _covers(patch.box, mark):
-                if patch.picture:
+                if patch.light is None:
+                    # Why not gone: a picture, a pattern or a course of colours may be clear where the character stands.
                     _doubt([mark], "covered")
                 else:
                     gone.add(id(mark))

@@ -3,6 +3,7 @@
 import hashlib
 from collections.abc import Iterable, Iterator, Mapping
 
+from parsers.glyphs.doubts import in_words
 from parsers.grid import Candidate, rounded
 from parsers.stages.seen_twice import UNSURE, doubts_of, same_figures
 from service.facts.reading import Reading, Status
@@ -79,9 +80,15 @@ def _outweighing(code: str, one: Candidate) -> str | None:
 
 
 def _why(missing: list[str], outweighed: Mapping[str, str], one: Candidate) -> str:
-    doubts = ["; ".join([*(_MISSING[code] for code in missing), *one.lacks])] if missing else []
+    doubts = ["; ".join([*(clause for code in missing for clause in _missing(code, one)), *one.lacks])] if missing else []
     said = doubts or [_OUTWEIGHED[code].format(by=_SAY[by]) for code, by in outweighed.items()] or [_SURE]
     return " ".join(f"{sentence[0].upper()}{sentence[1:].rstrip('.')}." for sentence in (*said, *one.remarks))
+
+
+def _missing(code: str, one: Candidate) -> list[str]:
+    """Why evidence of a kind is missing: of the characters, what speaks against them where both readers see the same."""
+    doubts = list(in_words(sorted(doubts_of(one.words, one.unit)))) if code == "second_reader" else []
+    return doubts if doubts and same_figures(one.words) else [_MISSING[code], *doubts]
 
 
 def _readers(one: Candidate) -> Iterator[str]:

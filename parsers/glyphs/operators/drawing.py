@@ -15,7 +15,7 @@ class Drawing(Stage):
     DRAWING: ClassVar[dict[bytes, str]] = {
         b"m": "move", b"l": "draw_line", b"c": "draw_curve", b"v": "draw_curve", b"y": "draw_curve", b"h": "close", b"re": "draw_box", b"W": "clip",
         b"W*": "clip", b"n": "end", b"S": "stroke", b"s": "close_and_stroke", b"f": "fill", b"F": "fill", b"f*": "fill", b"B": "fill_and_stroke",
-        b"B*": "fill_and_stroke", b"b": "close_fill_and_stroke", b"b*": "close_fill_and_stroke",
+        b"B*": "fill_and_stroke", b"b": "close_fill_and_stroke", b"b*": "close_fill_and_stroke", b"sh": "shade",
     }  # fmt: skip
 
     def move(self, x: float, y: float) -> None:
@@ -24,12 +24,15 @@ class Drawing(Stage):
 
     def draw_line(self, x: float, y: float) -> None:
         """Go on to a point."""
-        self.path.lines[-1].append((x, y))
+        try:
+            self.path.lines[-1].append((x, y))
+        except IndexError:
+            self.move(x, y)
 
     def draw_curve(self, *operands: float) -> None:
         """Go on to a point by a curve; only its end is kept."""
         self.path.curved = True
-        self.path.lines[-1].append((operands[-2], operands[-1]))
+        self.draw_line(operands[-2], operands[-1])
 
     def close(self, *_: object) -> None:
         """Go back to where the chain began."""
@@ -70,6 +73,11 @@ class Drawing(Stage):
         self.close()
         self._finish(stroked=True, filled=True)
 
+    def shade(self, *_: object) -> None:
+        """Fill everything that clipping leaves with a course of colours."""
+        if not self.off:
+            self.patch((0.0, 0.0, self.drawn.width, self.drawn.height), self.count(), opaque=True)
+
     def narrow(self, box: Box) -> None:
         """Clip by one more box.
 
@@ -94,4 +102,4 @@ class Drawing(Stage):
             self.drawn.rules.extend(rules_of(path, state.matrix, stroked=stroked, filled=filled))
         if filled:
             for box in areas_of(path, state.matrix):
-                self.patch(box, order, light=state.fill, opaque=state.fill is not None)
+                self.patch(box, order, light=state.fill, opaque=True)

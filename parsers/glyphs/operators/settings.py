@@ -23,7 +23,9 @@ class Settings(Stage):
 
     def save(self, *_: object) -> None:
         """Put the state aside."""
-        if len(self.saved) < _MOST_SAVED:
+        if len(self.saved) >= _MOST_SAVED:
+            self.lose()
+        else:
             self.saved.append(self.state.copy())
 
     def restore(self, *_: object) -> None:

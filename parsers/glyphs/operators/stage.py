@@ -6,6 +6,7 @@ from pdfminer.pdftypes import resolve1
 from pdfminer.psparser import PSLiteral
 
 from parsers.errors import TooLargeError
+from parsers.glyphs.doubts import INCOMPLETE
 from parsers.glyphs.drawn import Drawn, Patch
 from parsers.glyphs.geometry import Matrix, overlap
 from parsers.glyphs.layers import Layers
@@ -57,6 +58,10 @@ class Stage:
         if self._objects > MOST_OBJECTS:
             raise TooLargeError(f"A page draws more than {MOST_OBJECTS} objects; print the datasheet to a new PDF and read that.")
         return self._objects
+
+    def lose(self) -> None:
+        """Note that part of the page cannot be followed."""
+        self.drawn.doubt.add(INCOMPLETE)
 
     def entry(self, kind: str, name: object) -> Any:  # noqa: ANN401  pdfminer carries no types
         """What the resources hold under a name.

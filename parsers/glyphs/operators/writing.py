@@ -84,7 +84,9 @@ class Writing(Stage):
         self.line.step(0.0, -self.state.leading)
 
     def show_items(self, items: list[Any]) -> None:
-        """Show strings with gaps between them."""
+        """Show strings with gaps between them; without a font that can be read nothing is known of them."""
+        if self.state.font is None:
+            self.lose()
         marks = show(items, self.state, self.line, self.count())
         self.count(len(marks))
         if self.off:
