@@ -7,6 +7,7 @@ from parsers.harvest import harvest
 from parsers.stages.identity import identify
 from parsers.stages.kind import kind_of
 from parsers.stages.open_document import open_document
+from parsers.stages.own_marks import FLAGS, marked, marks_of
 from parsers.stages.picture_text import read_picture_pages
 from parsers.stages.statements import states_something
 from parsers.stages.words import read_page
@@ -34,6 +35,8 @@ def read_datasheet(data: bytes, name: str, stop_after: str | None = None) -> She
     pages = [] if stop_after == "open" else list(pages_in(document))
     who = identify(document, pages)
     found = harvest([] if stop_after == "identity" else pages, document.sha256)
+    marks = marks_of(document.page_text)
+    readings = marked(found.readings, marks)
     return Sheet(
         reader_version=READER_VERSION,
         file=name,
@@ -46,9 +49,9 @@ def read_datasheet(data: bytes, name: str, stop_after: str | None = None) -> She
         revision=who.revision,
         pages=document.pages,
         text_layer=str(document.text_layer),
-        readings=found.readings,
+        readings=readings,
         unaccounted=found.unaccounted,
-        flags=tuple(sorted({flag for reading in found.readings for flag in reading.flags})),
+        flags=tuple(sorted({flag for reading in readings for flag in reading.flags} | (marks & FLAGS))),
     )
 
 

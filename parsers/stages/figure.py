@@ -11,6 +11,8 @@ from parsers.types import Word
 from service.facts.reading import Limit
 
 _LIMIT = {Role.MIN: Limit.MIN, Role.TYP: Limit.TYP, Role.MAX: Limit.MAX}
+_MEASURED = frozenset({"rds_on", "qg", "ciss", "coss", "crss", "vsd", "vgs_th"})
+"""Characteristics, of which a lone value may be the typical one as well as the largest; a rating is a largest one."""
 NEIGHBOUR = "of the neighbouring row"
 GUESSED = "of which one glyph is unreadable"
 _MOST_VOLTS = 20.0
@@ -19,10 +21,20 @@ _MOST_VOLTS = 20.0
 
 def limit_of(entry: Entry, cell: Cell, card: Card) -> Limit:
     """The limit by the column, else by the word before the number or at the end of the row's name, else by what the parameter is."""
+    limit = _LIMIT.get(cell.column.role) or _said(entry, cell) or card.single
+    return card.renames.get(limit, limit)
+
+
+def _said(entry: Entry, cell: Cell) -> Limit | None:
+    """The limit that a word before the number, or at the end of the row's name, says."""
     said = cell.said or f"{entry.label.own} {entry.condition.own}".strip()
     found = re.search(r"\b(min|typ|max)\.?\s*$", said, re.IGNORECASE)
-    limit = _LIMIT.get(cell.column.role) or (Limit(found.group(1).lower()) if found else card.single)
-    return card.renames.get(limit, limit)
+    return Limit(found.group(1).lower()) if found else None
+
+
+def limit_is_said(entry: Entry, cell: Cell, card: Card) -> bool:
+    """Whether anything says which end a figure is: its column, a word before it or after its name, or its being a rating."""
+    return not (cell.column.role is Role.VALUE and card.key in _MEASURED) or bool(_said(entry, cell))
 
 
 def numbers_of(cell: Cell, card: Card) -> tuple[Number, ...]:

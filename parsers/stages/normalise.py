@@ -9,7 +9,7 @@ from parsers.grid import Candidate, Cell, Named, hull
 from parsers.parameter import Card
 from parsers.parameters import BY_KEY
 from parsers.stages.divisions import Division, divisions_of
-from parsers.stages.figure import GUESSED, NEIGHBOUR, limit_of, mixed_units_near, numbers_of, quote_of, unit_of, words_of
+from parsers.stages.figure import GUESSED, NEIGHBOUR, limit_is_said, limit_of, mixed_units_near, numbers_of, quote_of, unit_of, words_of
 from parsers.stages.footnotes import Note, notes_for
 from parsers.stages.heading_words import PACKAGE
 from parsers.stages.said import Said, said_of
@@ -103,6 +103,7 @@ def _candidate(one: Named, card: Card, cell: Cell, said: Said, number: Number, u
         trace=(f"layout: {one.entry.table.layout}", f"row: {one.why}", f"unit: {place}", *said.trace),
         evidence=frozenset({"row", "column", "unit", "condition"} - set(doubts)),
         lacks=tuple(doubts.values()),
+        flags=() if limit_is_said(one.entry, cell, card) else ("limit_unclear",),
     )
 
 

@@ -190,3 +190,17 @@ def test_a_condition_beside_one_of_two_rows_is_not_the_others(read):
     )
 
     assert not [one for one in readings if (one.value, one.cond.tc, one.status) == (341.0, 100.0, "accepted")]
+
+
+def test_a_measured_value_in_a_lone_column_has_an_unclear_limit(read):
+    """It counts as the largest, and may be the typical one; a rating in the same column is a largest value."""
+    head = (100, (50, "Parameter"), (200, "Symbol"), (300, "Value"), (400, "Unit"))
+    rating = (115, (50, "Drain-source voltage"), (200, "VDS"), (300, "80"), (400, "V"))
+    measured = (129, (50, "On-resistance at VGS = 10 V"), (200, "RDS(on)"), (300, "2.9"), (400, "mΩ"))
+    said = (143, (50, "On-resistance at VGS = 6 V"), (200, "RDS(on)"), (280, "max"), (300, "3.9"), (400, "mΩ"))
+
+    assert {(one.value, one.limit.value): one.flags for one in read(page(head, rating, measured, said))} == {
+        (80.0, "max"): (),
+        (2.9, "max"): ("limit_unclear",),
+        (3.9, "max"): (),
+    }
