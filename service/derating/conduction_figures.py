@@ -1,6 +1,7 @@
 """On-resistance of a switch as a judgement takes it: its row by gate voltage, its ends, its spread and its growth with temperature."""
 
 from dataclasses import dataclass
+from math import inf
 
 import numpy as np
 
@@ -48,12 +49,13 @@ class GateDrive:
         )
 
 
-def gate_drive(switch: Switch, known: Sourced | None) -> GateDrive | None:
+def gate_drive(switch: Switch, known: Sourced | None, *, empty_pack_v: float = inf) -> GateDrive | None:
     """The rows for a gate voltage, known or not.
 
     Args:
         switch: The part.
         known: What the gate gets, where somebody knows; a default counts as unknown.
+        empty_pack_v: All that a driver without a charge pump can give when the pack is empty. [V]
 
     Returns:
         The drive, or None where no row is printed at or below the gate voltage: no bound exists then.
@@ -62,17 +64,23 @@ def gate_drive(switch: Switch, known: Sourced | None) -> GateDrive | None:
     if known is not None:
         volts = Ends(favourable=known.most, nominal=known.value, worst=known.least, sourced=known)
         return GateDrive(volts=volts, rows=rows) if row_at(rows, known.least) else None
-    return GateDrive(volts=_unknown_volts(rows), rows=rows) if rows else None
+    unknown = _unknown_volts(rows, empty_pack_v) if rows else None
+    return None if unknown is None else GateDrive(volts=unknown, rows=rows)
 
 
-def _unknown_volts(rows: tuple[GateRow, ...]) -> Ends:
-    """10 V, and at the worst end the next lower printed row; where only other rows are printed, the nearest of those."""
+def _unknown_volts(rows: tuple[GateRow, ...], empty_pack_v: float) -> Ends | None:
+    """10 V, and at the worst end the next lower printed row that an empty pack still drives; None where it drives none."""
     here = row_at(rows, STANDARD_GATE_V) or rows[0]
     lower = [row.gate_v for row in rows if row.gate_v < here.gate_v]
     best = max(STANDARD_GATE_V, here.gate_v)
     # Why not 10 V at the worst end of a single row: its own voltage is all that the sheet promises.
     worst = lower[-1] if lower else best
     name = "10 V, the sheets' standard drive; the worst end takes the next lower printed row"
+    if empty_pack_v < worst:
+        driven = row_at(rows, empty_pack_v)
+        if driven is None:
+            return None
+        worst, name = driven.gate_v, f"10 V, the sheets' standard drive; an empty pack gives only {empty_pack_v:g} V without a charge pump"
     return Ends(favourable=best, nominal=best, worst=worst, sourced=default(best, "V", name, low=worst, high=best))
 
 

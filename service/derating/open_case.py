@@ -31,13 +31,13 @@ def open_case(board: Board, *, rules: str | None = None) -> Case:
     whole = filled_in(board)
     alike = _part(whole.discharge_bank) == _part(whole.charge_bank)
     prefixes = ("", "") if alike else (f"{DISCHARGE}_", f"{CHARGE}_")
-    gate_v = known_gate_v(whole)
     found = {item.key: item for item in (*of_board(whole), *_unclaimed_charge(whole))}
     banks = []
     for name, bank, prefix in zip((DISCHARGE, CHARGE), (whole.discharge_bank, whole.charge_bank), prefixes, strict=True):
         one = replace(bank, switch=as_measured(narrowed(bank), bank, gate_v=whole.gate_v))
-        found.update({item.key: item for item in of_bank(one, gate_v, prefix=prefix)})
-        banks.append(_bank_case(name, one, whole, gate_v, prefix))
+        drive = _drive(one.switch, whole)
+        found.update({item.key: item for item in of_bank(one, drive, prefix=prefix)})
+        banks.append(_bank_case(name, one, whole, drive, prefix))
     return Case(board=whole, rules=rule_set(rules or whole.rule_set), banks=(banks[0], banks[1]), quantities=found)
 
 
@@ -81,7 +81,12 @@ def _unclaimed_charge(board: Board) -> tuple[Quantity, ...]:
     return (quantity("charge_current", larger_is_worse(charge)),)
 
 
-def _bank_case(name: str, bank: Bank, board: Board, gate_v: Sourced | None, prefix: str) -> BankCase:
+def _drive(switch: Switch, board: Board) -> conduction.GateDrive | None:
+    """Which on-resistance rows count on this board."""
+    return conduction.gate_drive(switch, known_gate_v(board), empty_pack_v=board.cells.in_series * board.cells.empty_v.least)
+
+
+def _bank_case(name: str, bank: Bank, board: Board, drive: conduction.GateDrive | None, prefix: str) -> BankCase:
     """One bank with what its claim and its sheet say."""
     return BankCase(
         name=name,
@@ -90,7 +95,7 @@ def _bank_case(name: str, bank: Bank, board: Board, gate_v: Sourced | None, pref
         claimed_a=_claimed(name, board),
         prefix=prefix,
         curve=conduction.printed_curve(bank.switch),
-        drive=conduction.gate_drive(bank.switch, gate_v),
+        drive=drive,
     )
 
 

@@ -65,12 +65,12 @@ def of_board(board: Board) -> Iterator[Quantity]:
             yield quantity(name, figures.smaller_is_worse(sourced))
 
 
-def of_bank(bank: Bank, gate_v: Sourced | None, *, prefix: str) -> Iterator[Quantity]:
+def of_bank(bank: Bank, drive: conduction.GateDrive | None, *, prefix: str) -> Iterator[Quantity]:
     """Quantities of a bank's part.
 
     Args:
         bank: The bank.
-        gate_v: Gate voltage where somebody knows it. [V]
+        drive: Which on-resistance rows count; None where no bound exists.
         prefix: Of the keys.
 
     Yields:
@@ -83,7 +83,6 @@ def of_bank(bank: Bank, gate_v: Sourced | None, *, prefix: str) -> Iterator[Quan
         ("junction_case", figures.junction_case(bank.switch)),
         ("package_current", figures.package_current(bank.switch)),
     ]
-    drive = conduction.gate_drive(bank.switch, gate_v)
     if drive is not None:
         row = drive.row(drive.volts.worst)
         found += [

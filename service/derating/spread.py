@@ -14,7 +14,7 @@ from scipy.stats import rankdata
 
 from service.derating import conduction_figures as conduction
 from service.derating.case import BankCase, Case, Corner
-from service.derating.formulas.elementwise import greater, lesser
+from service.derating.formulas.elementwise import greater
 from service.derating.open_case import open_case
 from service.derating.quantity import Point
 from service.derating.thermal import limits_of
@@ -34,6 +34,8 @@ class BankSpread:
         bank: discharge or charge.
         settles: Share of boards whose temperatures settle. [1]
         holds: Share whose hottest switch and board keep their limits, whichever way the switches share. [1]
+        junction_holds: Share whose hottest switch keeps its own limit. [1]
+        board_holds: Share whose board keeps its own limit; None where none is shared. [1]
         junction_c: Hottest junction that 5 %, 50 % and 95 % of the boards stay below; infinite where those run away. [degC]
         ranking: Open quantities with their rank correlation to what is left of the limits, the strongest first; below zero more is worse.
     """
@@ -41,6 +43,8 @@ class BankSpread:
     bank: str
     settles: float
     holds: float
+    junction_holds: float
+    board_holds: float | None
     junction_c: tuple[float, float, float]
     ranking: tuple[tuple[str, float], ...]
 
@@ -62,6 +66,20 @@ class Spread:
     banks: tuple[BankSpread, ...]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Left:
+    """What is left of each limit, one entry a board; below zero it is passed."""
+
+    hottest_c: Array
+    junction_k: Array
+    board_k: Array | None
+
+    @property
+    def least_k(self) -> Array:
+        """What is left of the nearer limit."""
+        return self.junction_k if self.board_k is None else np.minimum(self.junction_k, self.board_k)
+
+
 def spread(board: Board, *, rule_set: str | None = None, boards: int = BOARDS, seed: int = SEED) -> Spread | None:
     """Draw many boards within the bands of what is open, and judge them at rest.
 
@@ -81,8 +99,8 @@ def spread(board: Board, *, rule_set: str | None = None, boards: int = BOARDS, s
     with np.errstate(all="ignore"):
         hottest = {bank.name: _hottest(case, bank, point) for bank in (case.banks[:1] if case.banks_alike else case.banks)}
     both = {bank.name: hottest.get(bank.name, hottest[case.discharge.name]) for bank in case.banks}
-    banks = tuple(_summary(case, bank, point, *both[bank.name]) for bank in case.banks)
-    holds = np.logical_and.reduce([left >= 0 for _, left in both.values()])
+    banks = tuple(_summary(case, bank, point, both[bank.name]) for bank in case.banks)
+    holds = np.logical_and.reduce([left.least_k >= 0 for left in both.values()])
     return Spread(boards=boards, seed=seed, holds=float(np.mean(holds)), banks=banks)
 
 
@@ -122,7 +140,7 @@ def _by_row(bank: BankCase, gate_v: Array, level: Array) -> Array:
     return found
 
 
-def _hottest(case: Case, bank: BankCase, point: Point) -> tuple[Array, Array]:
+def _hottest(case: Case, bank: BankCase, point: Point) -> _Left:
     """Hottest junction of each board, and what is left of its limits."""
     limits, current_a = limits_of(case, bank, point), case.claimed_a(bank, point)
     hottest: float = cast("float", np.full(1, -np.inf))
@@ -130,21 +148,24 @@ def _hottest(case: Case, bank: BankCase, point: Point) -> tuple[Array, Array]:
     for low_switch in (False, True) if bank.switches > 1 else (False,):
         settled = case.settle(bank, point, current_a=current_a, low_switch=low_switch)
         hottest, board = greater(hottest, settled.junctions_c[0]), greater(board, settled.board_c)
-    left = limits.junction_c - hottest
-    if limits.board_c is not None:
-        left = lesser(left, limits.board_c - board)
-    return np.asarray(hottest), np.asarray(left)
+    return _Left(
+        hottest_c=np.asarray(hottest),
+        junction_k=np.asarray(limits.junction_c - hottest),
+        board_k=None if limits.board_c is None else np.asarray(limits.board_c - board),
+    )
 
 
-def _summary(case: Case, bank: BankCase, point: Point, hottest_c: Array, left_k: Array) -> BankSpread:
+def _summary(case: Case, bank: BankCase, point: Point, left: _Left) -> BankSpread:
     """Shares and ranking of one bank."""
-    low, middle, high = (float(value) for value in np.quantile(hottest_c, (0.05, 0.5, 0.95), method="higher"))
+    low, middle, high = (float(value) for value in np.quantile(left.hottest_c, (0.05, 0.5, 0.95), method="higher"))
     return BankSpread(
         bank=bank.name,
-        settles=float(np.mean(np.isfinite(hottest_c))),
-        holds=float(np.mean(left_k >= 0)),
+        settles=float(np.mean(np.isfinite(left.hottest_c))),
+        holds=float(np.mean(left.least_k >= 0)),
+        junction_holds=float(np.mean(left.junction_k >= 0)),
+        board_holds=None if left.board_k is None else float(np.mean(left.board_k >= 0)),
         junction_c=(low, middle, high),
-        ranking=_ranking(case, point, left_k),
+        ranking=_ranking(case, point, left.least_k),
     )
 
 

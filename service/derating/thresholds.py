@@ -70,7 +70,7 @@ class Search:
             return self.threshold(item, Corner.WORST)
         corner = Corner.FAVOURABLE if outcome is Outcome.FAILS else Corner.WORST
         start = float(getattr(item, corner))
-        found = [self._crossing(item, corner, start, end) for end in (item.wording.lowest, item.wording.highest)]
+        found = [self.crossing(item, corner, start, end) for end in (item.wording.lowest, item.wording.highest)]
         return min((value for value in found if value is not None), key=lambda value: abs(value - start), default=None)
 
     def conditions(self, items: Iterable[Quantity]) -> tuple[Condition, ...]:
@@ -94,6 +94,31 @@ class Search:
                 return tuple(entry[-1] for entry in sorted(found, key=lambda entry: entry[:3]))
         return ()
 
+    def crossing(self, item: Quantity, corner: Corner, start: float, end: float) -> float | None:
+        """Where a limit is just kept between two values of one quantity.
+
+        Args:
+            item: The quantity to move.
+            corner: Where all others stand.
+            start: One value; an answer near it is found sooner.
+            end: The other value.
+
+        Returns:
+            The value; None where the limit is kept at both, or at neither.
+        """
+
+        def value(way: float) -> float:
+            return start + (end - start) * way**NEARER
+
+        @cache
+        def beyond(way: float) -> float:
+            found = self.left(self.case.point(corner, {item.key: value(way)}))
+            return min(found, 1e3) if isfinite(found) else (1e3 if found > 0 else -1.0)
+
+        if start == end or (beyond(0.0) >= 0) == (beyond(1.0) >= 0):
+            return None
+        return float(value(brentq(beyond, 0.0, 1.0, xtol=1e-14, rtol=1e-12)))
+
     def said(self, item: Quantity, value: float, aside: str = "") -> Condition:
         """A threshold as a condition.
 
@@ -113,26 +138,11 @@ class Search:
             return None
         start, beyond = item.worst, item.wording.lowest if item.favourable < item.worst else item.wording.highest
         for end in (item.favourable, beyond):
-            root = self._crossing(item, corner, start, end)
+            root = self.crossing(item, corner, start, end)
             if root is not None:
                 return root
             start = end
         return None
-
-    def _crossing(self, item: Quantity, corner: Corner, start: float, end: float) -> float | None:
-        """The value between two at which the limit is just kept, with all other quantities at a corner; None where it does not."""
-
-        def value(way: float) -> float:
-            return start + (end - start) * way**NEARER
-
-        @cache
-        def beyond(way: float) -> float:
-            found = self.left(self.case.point(corner, {item.key: value(way)}))
-            return min(found, 1e3) if isfinite(found) else (1e3 if found > 0 else -1.0)
-
-        if start == end or (beyond(0.0) >= 0) == (beyond(1.0) >= 0):
-            return None
-        return float(value(brentq(beyond, 0.0, 1.0, xtol=1e-14, rtol=1e-12)))
 
 
 def condition(case: Case, item: Quantity, value: float, at: str) -> Condition:

@@ -4,7 +4,7 @@ import pytest
 from boards import FOUR_FIELDS, WHOLE, case_of
 
 from service.derating.assess import assess
-from service.derating.checks import CHECKS
+from service.derating.checks import CHECKS, drain_source_voltage
 from service.facts.finding import Outcome, Relation
 
 ORDER = [
@@ -136,3 +136,11 @@ def test_an_unknown_rule_set_is_refused_by_name():
     """The error names those that exist."""
     with pytest.raises(ValueError, match="maker, trade-80, eee-inst-002"):
         assess(case_of(FOUR_FIELDS).board, rule_set="navy")
+
+
+def test_what_is_left_for_the_overshoot_says_how_slowly_a_current_must_fall():
+    """By hand: 75 V less two packs of 29.2 V leave 16.6 V; 1.2 + 0.3 uH with 180 A take 1.5 x 180 / 16.6 = 16.27 us (AN-936 section 4)."""
+    finding = drain_source_voltage.CHECK.run(case_of(WHOLE))[0]
+
+    assert finding.values["gentlest_fall_s"].worst == pytest.approx(16.27e-6, abs=0.01e-6)
+    assert "180 A to fall within 16.27 \N{MICRO SIGN}s or more in a loop of 1.5 \N{MICRO SIGN}H" in finding.text

@@ -157,3 +157,14 @@ def test_rows_are_sorted_by_gate_voltage_and_headlines_give_way():
     assert [row.gate_v for row in found] == [6, 10]
     assert on_resistance(found[1]).worst == pytest.approx(4e-3)
     assert row_at(found, 5.9) is None
+
+
+def test_a_pack_that_is_empty_drives_no_gate_higher_than_itself():
+    """Three cells of 2.5 V are 7.5 V: the row of 8 V does not count, that of 4.5 V does; without it there is no bound."""
+    rows = [{"max": "5 mohm", "vgs": "10 V"}, {"max": "6 mohm", "vgs": "8 V"}, {"max": "8 mohm", "vgs": "4.5 V"}]
+    three = {"cells": {"in_series": 3}}
+
+    assert case_of(FOUR_FIELDS, {**three, "typed.A": {"rds_on": rows}}).point(Corner.WORST)["on_resistance"] == pytest.approx(8e-3)
+    assert case_of(FOUR_FIELDS, {"typed.A": {"rds_on": rows}}).point(Corner.WORST)["on_resistance"] == pytest.approx(6e-3)
+    assert case_of(FOUR_FIELDS, {**three, "typed.A": {"rds_on": rows[:2]}}).lacks_conduction(case_of(FOUR_FIELDS, three).discharge)
+    assert not case_of(FOUR_FIELDS, {"cells": {"in_series": 4}}).lacks_conduction(case_of(FOUR_FIELDS, three).discharge)

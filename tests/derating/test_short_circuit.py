@@ -290,3 +290,12 @@ def test_a_rule_set_with_a_lower_limit_leaves_less_of_the_printed_energy():
     expected = 0.4 * lasting(finding.values["junction_degc"].worst, 125) / lasting(25, 175)
 
     assert finding.values["allowed_energy_j"].worst == pytest.approx(expected, rel=1e-6)
+
+
+def test_the_longest_delay_is_said_beside_a_delay_that_holds():
+    """Put in as the delay it just holds, and a hair more does not."""
+    longest = found().values["longest_delay_s"].worst
+
+    assert found().outcome is Outcome.HOLDS
+    assert found({"fault": {"protection_delay": f"{longest * 0.9999e6:.6f} us"}}).outcome is Outcome.HOLDS
+    assert found({"fault": {"protection_delay": f"{longest * 1.0001e6:.6f} us"}}).outcome is not Outcome.HOLDS

@@ -1,15 +1,19 @@
 """Can an open switch bear the voltage of the whole string?"""
 
+from functools import partial
+
 from service.derating.case import CHARGE, BankCase, Case, Corner
 from service.derating.check import Check
+from service.derating.fault_loop import inductance_h
 from service.derating.figures import Ends, default
+from service.derating.formulas.interruption import gentlest_fall_s
 from service.derating.formulas.stacking import cold_rating_v, largest_stack, string_v
 from service.derating.quantities import quantity
 from service.derating.quantity import Point
 from service.derating.spoken import spoken
 from service.derating.values import both_ends
 from service.derating.weighing import not_determined, weigh
-from service.facts.finding import Figure, Finding
+from service.facts.finding import BothEnds, Figure, Finding
 
 NAME = "drain_source_voltage"
 COLD_BELOW_C = 25.0
@@ -56,6 +60,10 @@ def _judge(case: Case, bank: BankCase) -> Finding:
     worst = case.point(Corner.WORST)
     demand, limit = _demand_v(case, bank, worst, packs=packs), _limit_v(case, bank, worst)
     text = f"{subject}: {spoken(demand, 'V')} of {spoken(limit, 'V')}, {spoken(limit - demand, 'V')} left for the overshoot at turn-off"
+    amperes, loop_h, fall_s = _largest_claimed_a(case, bank), inductance_h(case), partial(_gentlest_fall_s, case, bank)
+    falling = fall_s(worst, loop_h.most)
+    if falling is not None:
+        text = f"{text}, enough for {spoken(amperes, 'A')} to fall within {spoken(falling, 's')} or more in a loop of {spoken(loop_h.most, 'H')}"
     return weigh(case, margin).finding(
         check=NAME,
         bank=bank.name,
@@ -66,9 +74,24 @@ def _judge(case: Case, bank: BankCase) -> Finding:
         values={
             "open_switch_v": both_ends(case, "V", lambda point: _demand_v(case, bank, point, packs=packs)),
             "allowed_v": both_ends(case, "V", lambda point: _limit_v(case, bank, point)),
+            "gentlest_fall_s": BothEnds(favourable=fall_s(case.point(Corner.FAVOURABLE), loop_h.least), worst=falling, unit="s"),
         },
         missing=SEES_THE_STRING if packs > 1 else (),
     )
+
+
+def _largest_claimed_a(case: Case, bank: BankCase) -> float:
+    """The largest current that a bank may have to break in service: a surge passes only what carries the discharge. [A]."""
+    surge = case.board.claim.surge_a
+    return bank.claimed_a.most if surge is None or bank not in case.conducting(case.discharge) else max(surge.most, bank.claimed_a.most)
+
+
+def _gentlest_fall_s(case: Case, bank: BankCase, point: Point, loop_h: float) -> float | None:
+    """Shortest fall of the largest claimed current whose overshoot stays within what is left; None where nothing is. [s]."""
+    supply_v, limit_v = _demand_v(case, bank, point, packs=case.board.claim.packs_in_series), _limit_v(case, bank, point)
+    if limit_v <= supply_v:
+        return None
+    return gentlest_fall_s(inductance_h=loop_h, current_a=_largest_claimed_a(case, bank), breakdown_v=limit_v, supply_v=supply_v)
 
 
 def _string_v(case: Case, point: Point, *, packs: int) -> float:
@@ -111,7 +134,8 @@ CHECK = Check(
     name=NAME,
     question="Can an open switch bear the voltage of the whole string of packs at charge?",
     method="Packs times cells times charge voltage, for the charge bank with the charger's largest voltage, against the rated drain-source "
-    "voltage times the rule set's factor, less what cold takes from it.",
+    "voltage times the rule set's factor, less what cold takes from it; beside it how slowly the largest claimed current must fall for the "
+    "loop's inductance to keep within what is left.",
     needs=("claim.packs_in_series", "cells.in_series", "cells.charge_v", "switch.vds_max"),
     run=run,
     inverses={"packs_in_series": packs_in_series},

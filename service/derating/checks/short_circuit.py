@@ -15,12 +15,14 @@ from service.derating.thresholds import Search
 from service.derating.turn_off import TurnOff, avalanche_limit_c, moments, rated_energy
 from service.derating.turn_off_figures import gentle_fall_s, power_line_a, turn_off_figures
 from service.derating.weighing import Weighing, not_determined, weigh
-from service.facts.finding import Assumption, Figure, Finding, Input, Outcome
+from service.facts.finding import Assumption, BothEnds, Figure, Finding, Input, Outcome
 from service.facts.sourced import Sourced
 
 NAME = "short_circuit"
 # Steps of two monitor ICs, from the fastest to the slowest (TI SLUUBY1B and SLUUCJ0).
 FASTEST_DELAY_S, SLOWEST_DELAY_S = 15e-6, 7.797e-3
+# What is thinkable at all.
+SHORTEST_DELAY_S, LONGEST_DELAY_S = 1e-9, 1.0
 
 
 def run(case: Case) -> tuple[Finding, ...]:
@@ -42,6 +44,7 @@ def _judge(case: Case) -> Finding:
 
     weighed = weigh(case, lambda point: _margin(case, point, worst_of(point)))
     best, worst = (worst_of(case.point(corner)) for corner in (Corner.FAVOURABLE, Corner.WORST))
+    longest_s = _longest_delay_s(case, worst_of)
     unknown = _undecided(case, weighed, best, worst)
     weighed = replace(weighed, assumptions=(*weighed.assumptions, *_of_the_loop(loop_h)))
     if unknown:
@@ -49,11 +52,11 @@ def _judge(case: Case) -> Finding:
     finding = weighed.finding(
         check=NAME,
         bank=case.discharge.name,
-        text=f"{_subject(case)}: {_said(case, worst)}{_would_hold(case, weighed, worst_of)}",
+        text=f"{_subject(case)}: {_said(case, worst)}{_would_hold(weighed, longest_s)}",
         demand=_figure("turn_off_energy_j", worst.energy_j),
         limit=_figure("allowed_energy_j", worst.allowed_j),
         formula="i = V/R x (1 - exp(-t R/L)); E = 1/2 L i^2 x BV/(BV - V) into one switch <= EAS at that current and temperature",
-        values=turn_off_figures(case, best, worst),
+        values={**turn_off_figures(case, best, worst), "longest_delay_s": BothEnds(favourable=None, worst=longest_s, unit="s")},
         inputs=_inputs(case, loop_h),
         missing=unknown,
         scenario=True,
@@ -83,17 +86,18 @@ def _undecided(case: Case, weighed: Weighing, best: TurnOff, worst: TurnOff) -> 
     return ()
 
 
-def _would_hold(case: Case, weighed: Weighing, worst_of: Callable[[Point], TurnOff]) -> str:
+def _longest_delay_s(case: Case, worst_of: Callable[[Point], TurnOff]) -> float | None:
+    """The longest delay that holds in the worst corner; None where none does, or where even a second would. [s]."""
+    search = Search(case=case, left=lambda point: _margin(case, point, worst_of(point)) - 1)
+    return search.crossing(case.quantities["protection_delay"], Corner.WORST, SHORTEST_DELAY_S, LONGEST_DELAY_S)
+
+
+def _would_hold(weighed: Weighing, longest_s: float | None) -> str:
     """The longest delay that would hold, where the finding itself does not name it."""
-    if weighed.outcome is Outcome.HOLDS or any(item.quantity == "protection_delay" for item in weighed.conditions):
+    if longest_s is None or weighed.outcome is Outcome.HOLDS or any(item.quantity == "protection_delay" for item in weighed.conditions):
         return ""
-    delay = case.quantities["protection_delay"]
-    free = replace(delay, favourable=1e-9)
-    value = Search(case=case, left=lambda point: _margin(case, point, worst_of(point)) - 1).threshold(free, Corner.WORST)
-    if value is None:
-        return ""
-    fastest = f", and the fastest published step is {spoken(FASTEST_DELAY_S, 's')}" if value < FASTEST_DELAY_S else ""
-    return f"; a protection that acts within {spoken(rounded_down(value), 's')} would do{fastest}"
+    fastest = f", and the fastest published step is {spoken(FASTEST_DELAY_S, 's')}" if longest_s < FASTEST_DELAY_S else ""
+    return f"; a protection that acts within {spoken(rounded_down(longest_s), 's')} would do{fastest}"
 
 
 def _said(case: Case, moment: TurnOff) -> str:
@@ -149,8 +153,8 @@ def _delay(stated: Sourced | None) -> Quantity:
             phrase="the protection acts, gates included, within {value}",
             how="Find the protection IC's short-circuit delay in its sheet and add the time that the gates take to fall.",
             effort=2,
-            lowest=1e-9,
-            highest=1.0,
+            lowest=SHORTEST_DELAY_S,
+            highest=LONGEST_DELAY_S,
         ),
     )
 
