@@ -99,6 +99,4 @@ def _readers(one: Candidate) -> Iterator[str]:
         yield f"characters: the second reader sees {''.join(word.second or '' for word in one.words) or 'nothing'} in the same place"
     else:
         yield "characters: the second reader sees the same"
-    doubts = sorted(doubts_of(one.words, one.unit))
-    if doubts:
-        yield f"doubts about the characters: {', '.join(sign.replace('_', ' ') for sign in doubts)}"
+    yield from (f"characters: {clause}" for clause in in_words(sorted(doubts_of(one.words, one.unit))))

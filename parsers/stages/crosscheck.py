@@ -42,7 +42,7 @@ def _comma(one: Candidate, *, fractions: bool, points: bool) -> Candidate:
     if fractions and not points:
         scale = one.si / one.value
         value = one.value / 1000
-        return replace(one, value=value, si=value * scale, trace=(*one.trace, "the sheet writes fractions with a comma"))
+        return replace(one, value=value, si=value * scale, trace=(*one.trace, "figure: the sheet writes fractions with a comma"))
     return replace(one, evidence=one.evidence - {"unit"}, lacks=(*one.lacks, "its comma may part thousands or a fraction"))
 
 

@@ -13,7 +13,7 @@ from parsers.stages.statements import words_at
 from parsers.types import Word
 from service.facts.reading import Conditions, Limit
 
-BARE = "a figure in the sheet's title"
+BARE = "a figure in the sheet's title, without a name"
 """How a promise without a name is found; it may bear a table out and never speaks against one."""
 
 _SIGNED = r"(?:[-\u2212\u2013\u2014±]\s?)?(?:\d{1,4}(?:\.\d{1,4})?|\.\d{1,4})"
@@ -106,7 +106,7 @@ def _promise(page: int, key: str, words: Sequence[Word], hit: re.Match[str], uni
         row_box=hull([word.box for word in words_at(words, *hit.span())]),
         quote=hit.group().strip(),
         words=held,
-        trace=(how,),
+        trace=(f"layout: {how}",),
         evidence=frozenset({"row", "unit"}),
         flags=() if limit else ("limit_unclear",),
     )

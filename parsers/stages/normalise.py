@@ -100,11 +100,17 @@ def _candidate(one: Named, card: Card, cell: Cell, said: Said, number: Number, u
         row_box=one.entry.box,
         quote=quote_of(one.entry, cell),
         words=words,
-        trace=(f"layout: {one.entry.table.layout}", f"row: {one.why}", f"unit: {place}", *said.trace),
+        trace=(f"layout: {one.entry.table.layout}", f"row: {one.why}", f"column: {_heading(cell)}", f"unit: {place}", *said.trace),
         evidence=frozenset({"row", "column", "unit", "condition"} - set(doubts)),
         lacks=tuple(doubts.values()),
         flags=() if limit_is_said(one.entry, cell, card) else ("limit_unclear",),
     )
+
+
+def _heading(cell: Cell) -> str:
+    """Under which heading a value stands."""
+    said = f", {cell.said} before the figure" if cell.said else ""
+    return f"under {cell.column.text}{said}" if cell.column.text else f"under no heading{said}"
 
 
 def _doubts(one: Named, card: Card, cell: Cell, said: Said, place: str) -> Iterator[tuple[str, str]]:

@@ -33,12 +33,12 @@ def with_promises(tables: Sequence[Candidate], promises: Sequence[Candidate]) ->
 
 def _told(one: Candidate, tables: Sequence[Candidate], promises: Sequence[Candidate]) -> Candidate:
     if any(_bears_out(promise, one) for promise in promises):
-        return replace(one, evidence=one.evidence | {"headline"}, trace=(*one.trace, "the front of the sheet says the same"))
+        return replace(one, evidence=one.evidence | {"headline"}, trace=(*one.trace, "front: the front of the sheet says the same"))
     against = [promise for promise in promises if _contradicts(promise, tables) and one in _meant(promise, tables)]
     if not against:
         return one
-    says = f"the front of the sheet says {against[0].printed} {against[0].unit}"
-    return replace(one, flags=(*one.flags, CONTRADICTION), trace=(*one.trace, says), remarks=(*one.remarks, says))
+    says = f"the front of the sheet says {_shown(against[0])}"
+    return replace(one, flags=(*one.flags, CONTRADICTION), trace=(*one.trace, f"front: {says}"), remarks=(*one.remarks, says))
 
 
 def _bears_out(promise: Candidate, one: Candidate) -> bool:
@@ -59,9 +59,13 @@ def _same_gate(promise: Candidate, one: Candidate) -> bool:
 def _contradicts(promise: Candidate, tables: Sequence[Candidate]) -> bool:
     """Whether a promise that names its quantity has values to be held against, all of one switch, and none of them is its own."""
     same = _of_quantity(promise, tables)
-    if BARE in promise.trace or any(one.cond.part or one.cond.ch for one in same):
+    if _is_bare(promise) or any(one.cond.part or one.cond.ch for one in same):
         return False
     return bool(_meant(promise, tables)) and not any(abs(abs(promise.si) - abs(one.si)) <= 1e-9 * abs(one.si) for one in same)
+
+
+def _is_bare(promise: Candidate) -> bool:
+    return any(line.endswith(BARE) for line in promise.trace)
 
 
 def _meant(promise: Candidate, tables: Sequence[Candidate]) -> tuple[Candidate, ...]:
@@ -83,12 +87,17 @@ def _of_quantity(promise: Candidate, tables: Iterable[Candidate]) -> tuple[Candi
 
 def _stays(promise: Candidate, tables: Sequence[Candidate]) -> bool:
     """Whether a promise is a reading of its own: it contradicts the tables, or they say nothing of its quantity."""
-    return BARE not in promise.trace and (_contradicts(promise, tables) or not _of_quantity(promise, tables))
+    return not _is_bare(promise) and (_contradicts(promise, tables) or not _of_quantity(promise, tables))
 
 
 def _alone(promise: Candidate, tables: Sequence[Candidate]) -> Candidate:
     against = _meant(promise, tables)
     if not against:
         return replace(promise, lacks=(*promise.lacks, _ALONE))
-    says = f"the table says {against[0].printed} {against[0].unit}"
+    says = f"the table says {_shown(against[0])}"
     return replace(promise, flags=(*promise.flags, CONTRADICTION), lacks=(*promise.lacks, says))
+
+
+def _shown(one: Candidate) -> str:
+    """A value as a sheet prints it."""
+    return f"{one.printed} {one.unit.replace('ohm', 'Ω')}"

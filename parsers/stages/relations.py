@@ -20,7 +20,9 @@ def packaged(one: Candidate, known: Sequence[Candidate]) -> Candidate:
     if not limits or abs(one.si) <= max(limits):
         return one
     return replace(
-        one, cond=replace(one.cond, limited_by="silicon"), trace=(*one.trace, "above the package limit that a footnote states: the silicon's")
+        one,
+        cond=replace(one.cond, limited_by="silicon"),
+        trace=(*one.trace, "relations: above the package limit that a footnote states: the silicon's"),
     )
 
 
@@ -33,7 +35,7 @@ def power(one: Candidate, known: Sequence[Candidate]) -> Candidate:
         return one
     if best.off <= identities.POWER_SUPPORTS:
         return replace(one, evidence=one.evidence | {f"identity:{best.name}"})
-    flagged = replace(one, flags=(*one.flags, f"contradicts:{best.name}"), trace=(*one.trace, best.words))
+    flagged = replace(one, flags=(*one.flags, f"contradicts:{best.name}"), trace=(*one.trace, f"relations: {best.words}"))
     if best.factor < identities.POWER_FACTOR:
         return flagged
     return replace(flagged, evidence=one.evidence - {"unit"}, lacks=(*one.lacks, best.words))

@@ -49,7 +49,7 @@ class Said:
         if not names or any(getattr(self.cond, name) is not None for name in names):
             return self
         taken = {name: getattr(above, name) for name in ("vgs", "id") if name in card.keeps and getattr(self.cond, name) is None}
-        return replace(self, cond=replace(self.cond, **taken), trace=(*self.trace, "the rest of the conditions as in the row above"))
+        return replace(self, cond=replace(self.cond, **taken), trace=(*self.trace, "conditions: the rest of them as in the row above"))
 
     def beside(self, above: Conditions) -> "Said":
         """A row whose neighbour of the same parameter has a temperature has one too, whether or not it was found."""
@@ -98,11 +98,11 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note], *, alone: bool = Tr
     found: dict[str, float | str | None] = {
         name: mine if (mine := getattr(first, name)) is not None else (getattr(second, name) if counts.get(name, 0) == 1 else None) for name in _NAMES
     }
-    trace = ["conditions from the row"]
+    trace = ["conditions: from the row"]
     if "tc" in card.needs and not any(found[spot] is not None for spot in _SPOTS):
         noted = _by_notes(notes)
         found |= noted or _by_caption(entry, own)
-        trace.append("temperature from a footnote" if noted else "temperature from the caption")
+        trace.append("conditions: temperature from a footnote" if noted else "conditions: temperature from the caption")
     kept = {name: value for name, value in found.items() if value is not None and name in card.keeps}
     if card.key == "vgs_th" and re.search(r"pulse|after", f"{own} {around}"):
         kept.pop("vgs", None)  # why: a pulse that is over before the threshold is measured is no condition of it

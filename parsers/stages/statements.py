@@ -123,7 +123,7 @@ def _candidate(page: int, statement: Statement, run: Sequence[Word], text: str, 
         row_box=hull([word.box for word in run]),
         quote=text[max(0, hit.start() - 80) : hit.end() + 40].strip(),
         words=words,
-        trace=("a sentence below the tables",),
+        trace=("layout: a sentence below the tables",),
         evidence=frozenset({"row", "column", "unit", "condition"}),
     )
 

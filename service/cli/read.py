@@ -11,6 +11,7 @@ from rich.progress import track
 
 from service import wiring
 from service.cli import options
+from service.cli.explained import asked_key, explained_text
 from service.cli.failing import CouldNot, Failed
 from service.cli.sheet_text import sheet_text
 from service.cli.writing import write_json
@@ -21,6 +22,12 @@ from service.formats.sheet import sheet_json
 @click.command
 @click.argument("files", nargs=-1, required=True, type=click.Path(exists=True, readable=True, path_type=Path), metavar="FILE...")
 @options.as_json
+@click.option(
+    "--explain",
+    metavar="KEY",
+    callback=asked_key,
+    help="Show for each value of one parameter (rds_on, RDS(on), on-resistance ...) how it was read, its evidence, and why its status is what it is.",
+)
 @click.option("--keep", is_flag=True, help="Keep the sheets, and folders of them, for look-up and judging.")
 @click.option("--workers", type=click.IntRange(1, 64), metavar="COUNT", help="Files read at the same time; all cores where nothing is said.")
 @click.option("--timings", is_flag=True, help="Print how long it took to standard error.")
@@ -29,6 +36,7 @@ from service.formats.sheet import sheet_json
 def read(
     ctx: click.Context,
     files: tuple[Path, ...],
+    explain: str | None,
     workers: int | None,
     data_dir: Path | None,
     *,
@@ -42,6 +50,8 @@ def read(
 
     Exit codes: 0 all read; 1 some refused; 2 wrong use; 3 none read.
     """
+    if explain and as_json:
+        raise Failed("--explain is text for people and --json is for programs: choose one of them.")
     paths = _pdfs(files)
     began = time.perf_counter()
     refused = 0
@@ -51,7 +61,7 @@ def read(
         if as_json:
             write_json(sheet_json(sheet))
         else:
-            click.echo(sheet_text(sheet) + "\n")
+            click.echo((explained_text(sheet, explain) if explain else sheet_text(sheet)) + "\n")
     if timings:
         took = time.perf_counter() - began
         click.echo(f"{len(paths)} files in {took:.2f} s, {took / len(paths):.3f} s each", err=True)

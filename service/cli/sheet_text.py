@@ -17,8 +17,7 @@ def sheet_text(sheet: Sheet) -> str:
         A heading and one line a value; or why nothing could be read.
     """
     if sheet.refused is not None:
-        seems = f" It seems to be: {sheet.refused.seems_to_be.replace('_', ' ')}." if sheet.refused.seems_to_be else ""
-        return f"{sheet.file}: refused ({sheet.refused.kind.replace('_', ' ')}). {sheet.refused.detail}{seems}"
+        return refusal_text(sheet)
     facts = (sheet.part, sheet.manufacturer, sheet.polarity and f"{sheet.polarity} channel", sheet.package, sheet.revision)
     pages = "1 page" if sheet.pages == 1 else f"{sheet.pages} pages"
     heading = f"{sheet.file}: {', '.join(fact for fact in facts if fact) or 'no part number found'}; {pages}"
@@ -27,6 +26,21 @@ def sheet_text(sheet: Sheet) -> str:
     flags = f"  Odd: {', '.join(sheet.flags)}." if sheet.flags else ""
     table = columns([_line(reading) for reading in sheet.readings]) if sheet.readings else "  nothing read"
     return "\n".join(line for line in (heading + layer, table, unread, flags) if line)
+
+
+def refusal_text(sheet: Sheet) -> str:
+    """Why a file could not be read; empty where it could."""
+    refused = sheet.refused
+    if refused is None:
+        return ""
+    seems = f" It seems to be: {refused.seems_to_be.replace('_', ' ')}." if refused.seems_to_be else ""
+    return f"{sheet.file}: refused ({refused.kind.replace('_', ' ')}). {refused.detail}{seems}"
+
+
+def reading_text(reading: Reading) -> str:
+    """One value on a line of its own, without the doubts about it."""
+    *said, _ = _line(reading)
+    return ", ".join(cell for cell in said if cell)
 
 
 def _line(reading: Reading) -> tuple[str, ...]:

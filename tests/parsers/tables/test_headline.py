@@ -82,9 +82,9 @@ def test_a_promise_that_the_table_breaks_is_told_on_both(read):
     (front,) = [one for one in readings if one.cond.where == "headline"]
 
     assert (table.status, table.flags) == ("accepted", ("contradicts:headline",))
-    assert table.why.endswith("The front of the sheet says 2.5 mohm.")
+    assert table.why.endswith("The front of the sheet says 2.5 mΩ.")
     assert (front.value, front.status, front.flags) == (2.5, "review", ("contradicts:headline",))
-    assert "the table says 2.9 mohm" in front.why
+    assert "the table says 2.9 mΩ" in front.why
 
 
 def test_a_promise_without_a_table_goes_to_a_person(read):

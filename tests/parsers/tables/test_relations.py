@@ -167,4 +167,4 @@ def test_a_reading_says_how_it_was_read_and_keeps_its_name(read):
     (first,), (again,) = read(table), read(table)
 
     assert first.id == again.id
-    assert [line.split(":")[0] for line in first.trace[:3]] == ["layout", "row", "unit"]
+    assert [line.split(": ")[0] for line in first.trace] == ["layout", "row", "column", "unit", "conditions", "characters"]
