@@ -6,8 +6,9 @@ from enum import StrEnum
 
 from service.derating import conduction_figures as conduction
 from service.derating.formulas.elementwise import lesser
+from service.derating.formulas.network import Die, Network
 from service.derating.formulas.ratio_model import Curve, PowerLaw, RatioModel
-from service.derating.formulas.settling import Die, Network, Settled, settle
+from service.derating.formulas.settling import Settled, settle
 from service.derating.quantity import Point, Quantity
 from service.derating.rule_set import RuleSet
 from service.facts.board import Board, Port

@@ -14,7 +14,7 @@ from service.derating.assembly import Assembly, Kind, Sink, State
 from service.derating.case import BankCase, Case
 from service.derating.case_impedance import case_impedance
 from service.derating.formulas.body_diode import safe_diode_current_a
-from service.derating.formulas.settling import Die
+from service.derating.formulas.network import Die
 from service.derating.quantity import Point
 from service.derating.warming import Surge
 

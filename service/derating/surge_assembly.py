@@ -7,7 +7,7 @@ import numpy as np
 from service.derating.assembly import Assembly, Kind, Sink
 from service.derating.case import BankCase, Case
 from service.derating.case_impedance import Impedance, case_impedance, has_impedance
-from service.derating.formulas.settling import Die
+from service.derating.formulas.network import Die
 from service.derating.quantity import Point
 
 

@@ -5,15 +5,9 @@ from dataclasses import dataclass, replace
 from math import isfinite
 
 from service.derating.case import BankCase, Case
-from service.derating.formulas.settling import (
-    Network,
-    Reached,
-    ambient_at_board,
-    ambient_at_junction,
-    current_at_board,
-    current_at_junction,
-    settle,
-)
+from service.derating.formulas.network import Network
+from service.derating.formulas.settled_at import Reached, ambient_at_board, ambient_at_junction, current_at_board, current_at_junction
+from service.derating.formulas.settling import settle
 from service.derating.quantity import Point
 
 HALVINGS = 60

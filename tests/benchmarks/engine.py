@@ -21,8 +21,8 @@ from pathlib import Path
 from service.derating import case as case_module
 from service.derating import thermal
 from service.derating.assess import assess
-from service.derating.formulas import settling
-from service.derating.formulas.settling import Die, Network, settle
+from service.derating.formulas.network import Die, Network
+from service.derating.formulas.settling import settle
 from service.derating.spread import spread
 from service.formats.board import read_board
 
@@ -117,7 +117,7 @@ def against_its_solver(say: Callable[[str], object], text: str, name: str) -> bo
         return run
 
     names = ("current_at_junction", "current_at_board", "ambient_at_junction", "ambient_at_board", "settle")
-    kept = {one: getattr(settling, one) for one in names}
+    kept = {one: getattr(thermal, one) for one in names}
     for one in names:
         setattr(thermal, one, timed(kept[one]))
     case_module.settle = timed(kept["settle"])

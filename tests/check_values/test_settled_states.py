@@ -5,17 +5,10 @@ from dataclasses import dataclass
 import pytest
 from scipy.optimize import brentq
 
+from service.derating.formulas.network import Die, Network, network_loop_gain
 from service.derating.formulas.ratio_model import Curve, PowerLaw
-from service.derating.formulas.settling import (
-    Die,
-    Network,
-    ambient_at_board,
-    ambient_at_junction,
-    current_at_board,
-    current_at_junction,
-    network_loop_gain,
-    settle,
-)
+from service.derating.formulas.settled_at import ambient_at_board, ambient_at_junction, current_at_board, current_at_junction
+from service.derating.formulas.settling import settle
 
 
 @dataclass(frozen=True)

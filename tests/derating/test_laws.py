@@ -9,8 +9,10 @@ from strategies import boards
 
 from service.derating.case import Corner
 from service.derating.checks import continuous_current, current_sharing, package_current, power_rating
+from service.derating.formulas.network import Die, Network
 from service.derating.formulas.ratio_model import PowerLaw
-from service.derating.formulas.settling import Die, Network, current_at_junction, settle
+from service.derating.formulas.settled_at import current_at_junction
+from service.derating.formulas.settling import settle
 from service.derating.open_case import open_case
 from service.derating.thermal import largest_current_a, limits_of
 from service.facts.board import Port

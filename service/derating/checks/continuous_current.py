@@ -3,7 +3,8 @@
 from service.derating.both_banks import each_bank
 from service.derating.case import BankCase, Case, Corner
 from service.derating.check import Check
-from service.derating.formulas.settling import Settled, network_loop_gain
+from service.derating.formulas.network import network_loop_gain
+from service.derating.formulas.settling import Settled
 from service.derating.holding import least_switches, over_banks, over_discharge_path
 from service.derating.quantity import Point
 from service.derating.spoken import spoken
