@@ -8,6 +8,7 @@ from typing import Any
 from service.facts.kept_reading import Standing
 from service.facts.parameter import PARAMETERS
 from service.facts.reading import Limit
+from service.usecases.explain_reading import explain_reading, flag_words
 from service.usecases.see_part import conditions_in_words
 
 SIGNS = {
@@ -48,16 +49,6 @@ STANDINGS = {
     Standing.CONFIRMED: "confirmed",
     Standing.CORRECTED: "corrected",
     Standing.REJECTED: "rejected",
-}
-EVIDENCE = {
-    "second_reader": "two readers see the same characters",
-    "row": "the row names the quantity",
-    "column": "the column says which end it is",
-    "unit": "the unit is printed with it",
-    "condition": "its condition is printed and was read",
-    "headline": "the headline box says the same",
-    "sibling": "another revision says the same",
-    "person": "a person looked",
 }
 
 
@@ -101,11 +92,6 @@ def moment(when: str) -> str:
 def check_name(name: str) -> str:
     """What a check is called on a page."""
     return CHECKS.get(name, name.replace("_", " ").capitalize())
-
-
-def evidence_words(code: str) -> str:
-    """Say an evidence code in words."""
-    return EVIDENCE.get(code, f"agrees with the sheet's other numbers ({code.removeprefix('identity:')})" if code.startswith("identity:") else code)
 
 
 def asked(finding: Mapping[str, Any]) -> str:
@@ -182,7 +168,7 @@ FILTERS = {
     "known_word": lambda name: KNOWN.get(name, name),
     "quantity_words": quantity_words,
     "figure_words": lambda name: FIGURE_UNIT.sub("", name).replace("_", " "),
-    "flag_words": lambda flag: flag.replace("contradicts:", "its numbers contradict each other: ").replace("_", " "),
+    "flag_words": flag_words,
     "sign": sign,
     "amount": amount,
     "asked": asked,
@@ -192,6 +178,6 @@ FILTERS = {
     "bank_name": lambda bank: BANKS.get(bank, bank),
     "limit_word": lambda limit: LIMITS[limit],
     "standing_word": lambda standing: STANDINGS[standing],
-    "evidence_words": evidence_words,
+    "explained": explain_reading,
     "file_size": lambda size: f"{size / 1e6:.1f} MB" if size >= 1e5 else f"{size / 1e3:.0f} kB",
 }
