@@ -75,12 +75,13 @@ class JailedCropper:
         return render_crop(data, page, box or WHOLE_PAGE, mark)
 
 
-def judge(written: Mapping[str, object], *, data_dir: Path | None) -> Judged:
+def judge(written: Mapping[str, object], *, data_dir: Path | None, spread: bool = False) -> Judged:
     """Judge a board as written.
 
     Args:
         written: Tables of TOML or JSON.
         data_dir: Where its parts are kept.
+        spread: Whether many boards are drawn within the bands of what is open.
 
     Returns:
         The report, and the board to keep.
@@ -93,12 +94,14 @@ def judge(written: Mapping[str, object], *, data_dir: Path | None) -> Judged:
     from service.formats.board_json import board_json
     from service.formats.report import report_json
     from service.formats.toml_text import toml_text
+    from service.usecases.draw_judgement import drawn_boards_json
     from service.usecases.judge_board import judge_board
 
     board = read_board(written)
     with _store_to_look_at(data_dir) as store:
         judgement = judge_board(board, store=store)
-    return Judged(report=report_json(judgement.report), toml=toml_text(board_json(judgement.report.board)))
+    more = drawn_boards_json(judgement.report.board) if spread else {}
+    return Judged(report={**report_json(judgement.report), **more}, toml=toml_text(board_json(judgement.report.board)))
 
 
 def read_sheets(paths: Iterable[Path], *, workers: int | None, keep: bool, data_dir: Path | None) -> Iterator[Sheet]:

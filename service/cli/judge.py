@@ -35,6 +35,9 @@ class Short(NamedTuple):
 @click.option("--amps", metavar="A", help="Claimed continuous current in ampere, a bare number.")
 @click.option("--rules", type=click.Choice(RULE_SETS), help="Rule set to judge by; overrides the file's.")
 @click.option(
+    "--spread", is_flag=True, help="Draw 100,000 boards within the bands of what nobody knows, and say how many hold and what matters most."
+)
+@click.option(
     "--save", type=click.Path(dir_okay=False, writable=True, path_type=Path), metavar="FILE", help="Write the board, defaults filled in, as TOML."
 )
 @options.as_json
@@ -48,6 +51,7 @@ def judge(  # noqa: PLR0913  one argument an option
     data_dir: Path | None,
     *,
     as_json: bool,
+    spread: bool,
     part: str | None,
     per_bank: int | None,
     cells: int | None,
@@ -61,7 +65,7 @@ def judge(  # noqa: PLR0913  one argument an option
     if rules:
         written["rules"] = {"set": rules}
     try:
-        judged = wiring.judge(written, data_dir=data_dir)
+        judged = wiring.judge(written, data_dir=data_dir, spread=spread)
     except BoardError as error:
         raise Failed(_told(board, error)) from error
     except CannotJudgeError as error:

@@ -29,7 +29,8 @@ def report_text(report: Report) -> str:
     Returns:
         Paragraphs of text, the answer before the working.
     """
-    paragraphs = (_board(report), _findings(report), _limiting(report), _largest(report), _next(report), _assumed(report), _cautions(report))
+    said = (_board, _findings, _limiting, _largest, _spread, _next, _assumed, _cautions)
+    paragraphs = (say(report) for say in said)
     return "\n\n".join(paragraph for paragraph in paragraphs if paragraph)
 
 
@@ -116,6 +117,36 @@ def _largest(report: Report) -> str:
         if name in inverse and inverse[name]["by_rule_set"] and any(value is not None for value in inverse[name]["by_rule_set"].values())
     ]
     return "The most that still holds in the worst case:\n" + columns([head, *rows])
+
+
+def _spread(report: Report) -> str:
+    """How many of many boards hold, and what moves the outcome most; nothing where nobody asked."""
+    if "spread" not in report:
+        return ""
+    spread = report["spread"]
+    if spread is None:
+        return "No board can be drawn: a bank's heat has no bound."
+    banks = {_drawn(bank): bank["bank"].capitalize() for bank in spread["banks"]}
+    named = {text: "Each" if len(banks) == 1 else name for text, name in banks.items()}
+    first = f"Of {spread['boards']:,} boards drawn evenly within the bands of what is open (seed {spread['seed']}), {_share(spread['holds'])} hold."
+    return "\n".join((textwrap.fill(first, WIDTH), *(_hanging("", f"{name} bank: {text}", mark="- ") for text, name in named.items())))
+
+
+def _drawn(bank: Report) -> str:
+    """One bank over many boards."""
+    board = "" if bank["board_holds"] is None else f", the board keeps its limit on {_share(bank['board_holds'])}"
+    kept = f"the temperature settles on {_share(bank['settles'])}, the junctions keep their limit on {_share(bank['junction_holds'])}{board}"
+    return f"{kept}; what moves the outcome most: {_ranked(bank)}."
+
+
+def _share(part: float) -> str:
+    """A share in percent; almost all is not written as all."""
+    return "more than 99.99%" if 0.9999 < part < 1 else f"{part:.2%}"
+
+
+def _ranked(bank: Report) -> str:
+    """What moves the outcome, the strongest first, with its rank correlation."""
+    return ", ".join(f"{plain(one['quantity'])} ({one['correlation']:+.2f})" for one in bank["ranking"]) or "nothing that is open"
 
 
 def _next(report: Report) -> str:

@@ -51,6 +51,8 @@ def _bank_json(bank: BankSpread) -> Written:
         "bank": bank.bank,
         "settles": bank.settles,
         "holds": bank.holds,
+        "junction_holds": bank.junction_holds,
+        "board_holds": bank.board_holds,
         "junction_degc": {"5 %": low, "50 %": middle, "95 %": high},
         "ranking": [{"quantity": key, "correlation": round(value, 3)} for key, value in bank.ranking],
     }

@@ -91,6 +91,9 @@ ANSWERS = (
     ("switches", "switches per bank needed", ""),
 )
 
+# No pack is used in colder air; an answer below it says that none is cold enough.
+COLDEST_AIR_C = -50.0
+
 MEASURABLE = {
     "junction_to_air": Measurable(
         key="cooling.junction_to_air",
@@ -195,10 +198,15 @@ def answers(report: Mapping[str, Any]) -> tuple[Answer, ...]:
     """The largest and least values that still hold."""
     inverse = report.get("inverse") or {}
     return tuple(
-        Answer(words=words, value=inverse[name]["value"], unit=unit, because=inverse[name].get("check"))
+        Answer(words=words, value=_thinkable(name, inverse[name]["value"]), unit=unit, because=inverse[name].get("check"))
         for name, words, unit in ANSWERS
         if name in inverse and inverse[name]["value"] is not None
     )
+
+
+def _thinkable(name: str, value: float) -> float | None:
+    """A value, or none where nothing on earth is enough."""
+    return None if name == "ambient_degc" and value < COLDEST_AIR_C else value
 
 
 def open_questions(report: Mapping[str, Any]) -> tuple[OpenQuestion, ...]:

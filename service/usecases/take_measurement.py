@@ -104,7 +104,7 @@ def take_heat_test(result_id: str, said: HeatSaid, *, store: Store, change: Chan
     least, most = (spoken(rounded_down(end), "A") for end in (allowed.least, allowed.most))
     why = (
         f"measured {said.probe} on the {test.spot} at {spoken(test.current_a.value, 'A')} in air of {said.air}, case {said.lid}; "
-        f"taken alone, the test allows {least} for hours, and {most} at the very most"
+        f"taken alone, the test allows {least} for hours, and {most} at the very most{_more_careful(case, bank)}"
     )
     return judge_and_keep(document, title=result.title, store=store, change=replace(change, why=why), slug=kept.slug)
 
@@ -187,6 +187,17 @@ def _bank(case: Case, name: str) -> BankCase:
     if case.lacks_conduction(bank):
         raise CannotJudgeError(f"A test of the {name} bank says nothing yet, for want of {', '.join(case.lacks_conduction(bank))}.")
     return bank
+
+
+def _more_careful(case: Case, bank: BankCase) -> str:
+    """Why a judgement may allow less than the test by itself.
+
+    A test fixes the product of on-resistance and K/W; while the former is open, its lower end makes the latter large, and the
+    judgement then puts the upper end beside it.
+    """
+    if not case.quantities[bank.prefix + "on_resistance"].is_open:
+        return ""
+    return "; the judgement is more careful as long as nobody has measured the millivolts across the bank"
 
 
 def _attested(change: Change, instrument: str) -> Attestation:

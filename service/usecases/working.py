@@ -112,7 +112,9 @@ def numbers_of(finding: Finding, report: Mapping[str, Any]) -> dict[str, tuple[f
     found |= {one["name"]: (one["used"], one["unit"]) for one in finding["assumptions"]}
     found |= {name: (ends["worst"], ends["unit"]) for name, ends in finding["values"].items()}
     found |= {figure["quantity"]: (figure["value"], figure["unit"]) for figure in (finding["limit"], finding["demand"]) if figure}
-    bare = {name.removeprefix(f"{finding['bank']}_"): value for name, value in found.items()}
+    # Why discharge: what is said of both banks alike is said with the numbers of the first.
+    own = "charge" if finding["bank"] == "charge" else "discharge"
+    bare = {name.removeprefix(f"{own}_"): value for name, value in found.items()}
     known = {name: (value, unit) for name, (value, unit) in (bare | found).items() if value is not None}
     return {**known, **dict(_derived(known))}
 

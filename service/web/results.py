@@ -118,7 +118,8 @@ def drop(result_id: str) -> Answer | tuple[str, int]:
 def judged(result_id: str, judge: Callable[[], Result], *, form: str = "") -> Answer | tuple[str, int]:
     """Go on to the new result; with a problem, show the page again with all that was typed and what is wrong with it."""
     try:
-        return redirect(url_for("results.show", result_id=judge().id), 303)
+        # Why a place of its own: a browser would go on to the place that the form named.
+        return redirect(url_for("results.show", result_id=judge().id, _anchor="main"), 303)
     except BoardError as error:
         errors = {f"{form}.{problem.key}" if form else problem.key: f"{problem.why}; allowed: {problem.allowed}" for problem in error.problems}
         return result_page(result_id, typed=request.form, errors=errors), 400

@@ -94,6 +94,15 @@ def check_name(name: str) -> str:
     return CHECKS.get(name, name.replace("_", " ").capitalize())
 
 
+def share(part: float) -> str:
+    """A share in percent; almost all and almost none are not written as all and none."""
+    if 0.999 <= part < 1:
+        return "more than 99.9 %"
+    if 0 < part <= 0.001:
+        return "less than 0.1 %"
+    return f"{100 * part:.1f}".removesuffix(".0") + " %"
+
+
 def asked(finding: Mapping[str, Any]) -> str:
     """What a finding asks of the board; where nothing settles there is no number to ask."""
     if finding["demand"]:
@@ -172,6 +181,7 @@ FILTERS = {
     "sign": sign,
     "amount": amount,
     "asked": asked,
+    "share": share,
     "allowed": allowed,
     "moment": moment,
     "check_name": check_name,

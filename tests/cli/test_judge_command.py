@@ -185,3 +185,24 @@ def test_an_unknown_part_could_not_be_judged(run):
     assert 4.44 <= float(milliohm) <= 5.12
     assert "No kept part goes by 'AB75N40'" in ended.err
     assert "switchbank lookup AB75N40" in ended.err
+
+
+def test_many_boards_are_drawn_when_somebody_asks(run):
+    """By hand: only boards whose switches shed heat worse than 59.4857 K/W, at the worst of all else, pass the limit: next to none do."""
+    shown = run("judge", WORKED, "--spread", "--json")
+    spread = json.loads(shown.out)["spread"]
+
+    schema("report").validate(json.loads(shown.out))
+    assert (spread["boards"], spread["seed"]) == (100_000, 20_260)
+    assert 0.999 < spread["holds"] < 1
+    assert spread["banks"][0]["ranking"][0]["quantity"] == "junction_to_air"
+    assert "spread" not in json.loads(run("judge", WORKED, "--json").out)
+
+
+def test_many_boards_are_told_in_words(run):
+    """Banks that are alike are told once, and almost all is not said as all."""
+    told = run("judge", WORKED, "--spread").out
+
+    assert "more than 99.99% hold" in told
+    assert told.count("what moves the outcome most") == 1
+    assert "Each bank: the temperature settles on 100.00%" in told

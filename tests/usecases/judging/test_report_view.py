@@ -1,6 +1,6 @@
 """A report arranged for a person: what stands in front, and what must not hide it."""
 
-from service.usecases.report_view import by_margin, claim_answers, not_judged
+from service.usecases.report_view import answers, by_margin, claim_answers, not_judged
 
 
 def finding(check: str, outcome: str | None, worst: float | None = None, **more: object) -> dict:
@@ -61,3 +61,12 @@ def test_where_all_holds_the_claims_own_question_answers():
 
     assert claim_answers(report(gate, current))[0].check == "continuous_current"
     assert claim_answers(report(current, finding("gate_drive", "fails", 0.9)))[0].check == "gate_drive"
+
+
+def test_air_colder_than_any_on_earth_is_no_answer():
+    """A board that would need it holds in no air at all."""
+    inverse = {"ambient_degc": {"value": -198.5, "unit": "degC", "check": "continuous_current"}}
+
+    assert answers({**report(), "inverse": inverse})[0].value is None
+    inverse["ambient_degc"]["value"] = -10
+    assert answers({**report(), "inverse": inverse})[0].value == -10

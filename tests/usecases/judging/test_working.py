@@ -73,3 +73,11 @@ def test_a_fact_is_listed_once():
     names = [fact["name"] for fact in working(finding, report).facts]
 
     assert len(names) == len(set(names))
+
+
+def test_what_is_said_of_both_banks_alike_shows_its_numbers_too():
+    """A page says once what holds for both."""
+    report = report_of(WORKED)
+    first = next(one for one in report["findings"] if one["check"] == "continuous_current")
+
+    assert working({**first, "bank": "both"}, report).lines == working(first, report).lines
