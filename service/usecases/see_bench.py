@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from service.facts.document import Document, DocumentState
 from service.facts.kept_board import KeptBoard
-from service.facts.part import Part, Wanted
+from service.facts.part import Part
 from service.facts.reading import Sheet
 from service.usecases.ports import Shelf, Store
 from service.usecases.see_progress import Progress, progress
@@ -33,14 +33,12 @@ class Bench:
     Attributes:
         reading: Files whose reading has not ended.
         unread: Files that could not be read.
-        wanted: Parts that wait for a datasheet.
         boards: The latest boards, each with its outcomes and its next step.
         parts: How many parts are known.
     """
 
     reading: tuple[Document, ...]
     unread: tuple[Unread, ...]
-    wanted: tuple[Wanted, ...]
     boards: tuple[Progress, ...]
     parts: int
 
@@ -60,7 +58,6 @@ def see_bench(store: Store) -> Bench:
         return Bench(
             reading=tuple(document for document in documents if document.state is DocumentState.WAITING),
             unread=tuple(Unread(document=document, detail=_why(shelf.documents.sheet(document.sha256))) for document in refused),
-            wanted=shelf.wanted.listed(),
             boards=tuple(progress(shelf, board) for board in sorted(shelf.boards.listed(), key=_moved_on(shelf))[:MOST]),
             parts=len(shelf.parts.listed()),
         )

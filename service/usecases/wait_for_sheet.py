@@ -1,10 +1,27 @@
 """Put a part on the list of those that wait for a datasheet, with a phrase to search for; nothing leaves the machine."""
 
+from dataclasses import dataclass
+
 from service.facts.change import Change
-from service.facts.part import LONGEST_MARKING, Wanted, wanted_key
+from service.facts.part import LONGEST_MARKING, Part, Wanted, wanted_key
+from service.usecases.look_up_marking import look_up_marking
 from service.usecases.ports import MarkingReader, Store
 
 MOST_READINGS = 4
+MOST_CAME = 3
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Waiting:
+    """A line of the list, with what may have ended the wait.
+
+    Attributes:
+        wanted: The line.
+        came: Parts with a sheet that the marking may stand for, the likeliest first: a person says whether one is meant.
+    """
+
+    wanted: Wanted
+    came: tuple[Part, ...]
 
 
 class NoMarkingError(ValueError):
@@ -38,6 +55,27 @@ def wait_for_sheet(marking: str, *, store: Store, markings: MarkingReader, chang
     with store.changing() as shelf:
         shelf.wanted.add(wanted)
     return wanted
+
+
+def see_waiting(*, store: Store, markings: MarkingReader) -> tuple[Waiting, ...]:
+    """List what waits, and for each line the sheets that have come since and may be the one.
+
+    Args:
+        store: Where the list is kept.
+        markings: Knows the confusions of eye and OCR.
+
+    Returns:
+        Every line of the list.
+    """
+    with store.looking() as shelf:
+        listed = shelf.wanted.listed()
+    return tuple(Waiting(wanted=wanted, came=_came(wanted.marking, store, markings)) for wanted in listed)
+
+
+def _came(marking: str, store: Store, markings: MarkingReader) -> tuple[Part, ...]:
+    """Parts with a sheet that a marking may stand for."""
+    found = (candidate.part for candidate in look_up_marking(marking, store=store, markings=markings))
+    return tuple(part for part in found if part.sheets)[:MOST_CAME]
 
 
 def stop_waiting(marking: str, *, store: Store) -> None:

@@ -8,6 +8,7 @@ from service.formats.errors import BoardError
 from service.usecases.judge_and_keep import judge_and_keep, short_title
 from service.usecases.look_up_marking import known_part
 from service.usecases.see_bench import see_bench
+from service.usecases.wait_for_sheet import see_waiting
 from service.web import carried
 from service.web.desk import desk
 from service.web.forms.board import FOUR, document_of
@@ -55,4 +56,12 @@ def start_own() -> str:
 
 def bench_page(values: dict[str, str], errors: dict[str, str]) -> str:
     """The bench with what was typed."""
-    return render_template("bench/show.html", bench=see_bench(desk().store), four=FOUR, values=values, errors=errors, opening_cautions=BEFORE_OPENING)
+    return render_template(
+        "bench/show.html",
+        bench=see_bench(desk().store),
+        waiting=see_waiting(store=desk().store, markings=desk().markings),
+        four=FOUR,
+        values=values,
+        errors=errors,
+        opening_cautions=BEFORE_OPENING,
+    )

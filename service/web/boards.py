@@ -1,7 +1,5 @@
 """Packs, the board half: its switch banks as a small circuit, what is known of it, and its results."""
 
-import json
-
 from flask import Blueprint, Response, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response as Answer
 
@@ -10,6 +8,7 @@ from service.facts.board import Bank, Board, Port
 from service.facts.cautions import BEFORE_OPENING
 from service.formats.board import read_board
 from service.formats.errors import BoardError
+from service.usecases.edit_board import edited
 from service.usecases.judge_and_keep import judge_and_keep, short_title
 from service.usecases.refusals import CannotJudgeError
 from service.usecases.see_board import see_board
@@ -65,7 +64,9 @@ def judge() -> Answer | tuple[str, int]:
     """Judge what the form says; with a problem, every field keeps what was typed."""
     slug, title = request.form.get("slug") or None, request.form.get("title", "").strip()
     try:
-        document = merged(document_of(request.form), slug)
+        document = document_of(request.form)
+        if slug:
+            document = edited(slug, document, asked={field.key for field in FIELDS}, store=desk().store)
         named = title or short_title(document)
         result = judge_and_keep(document, title=named, store=desk().store, change=desk().change("judged on the board's page"), slug=slug)
     except BoardError as error:
@@ -113,19 +114,6 @@ def needed() -> str | tuple[str, int]:
             f"with a junction that may reach {amount(part.junction_max_c, 'degC')}."
         )
     return render_template("boards/needed.html", errors={}, problems=[], needed=[voltage, carried], **page)
-
-
-def merged(document: dict[str, object], slug: str | None) -> dict[str, object]:
-    """Keep what the form has no field for, and facts with their history that the form shows by their value alone."""
-    if slug is None:
-        return document
-    before = json.loads(see_board(desk().store, slug=slug).kept.document)
-    for field in FIELDS:
-        table, name = field.key.split(".")
-        old, new = before.get(table, {}).get(name), document.get(table, {}).get(name)  # type: ignore[attr-defined]  # a table by the form's making
-        if isinstance(old, dict) and str(old.get("value")) == new:
-            document[table][name] = old  # type: ignore[index]  # the same
-    return {**{name: value for name, value in before.items() if name == "typed"}, **document}
 
 
 def banks(board: Board) -> tuple[DrawnBank, DrawnBank]:

@@ -16,7 +16,7 @@ from service.usecases.review_reading import NothingCorrectedError, confirm, corr
 from service.usecases.see_bench import see_parts
 from service.usecases.see_part import see_part
 from service.usecases.type_part import CannotTypeError, type_part
-from service.usecases.wait_for_sheet import NoMarkingError, search_phrase, wait_for_sheet
+from service.usecases.wait_for_sheet import NoMarkingError, search_phrase, stop_waiting, wait_for_sheet
 from service.web import carried
 from service.web.desk import desk
 from service.web.forms.board import FOUR
@@ -102,6 +102,14 @@ def want() -> Answer:
     except NoMarkingError as error:
         flash(str(error))
     return redirect(url_for("bench.show"), 303)
+
+
+@bp.post("/came")
+def came() -> Answer:
+    """Take a person's word that a marking waits no longer: one of the parts was meant, or nobody wants it any more."""
+    stop_waiting(request.form.get("marking", ""), store=desk().store)
+    key = request.form.get("key")
+    return redirect(url_for("parts.show", key=key) if key else url_for("bench.show"), 303)
 
 
 @bp.get("/type")

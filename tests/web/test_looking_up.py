@@ -20,6 +20,27 @@ def test_an_unknown_marking_gets_a_phrase_and_a_place_on_the_list(client, send):
     assert "TO-263" in bench
 
 
+def test_a_doubtful_marking_waits_until_a_person_says_that_its_sheet_has_come(client, send, dropped):
+    """QX80N?0 may be the part whose sheet came; only a person knows, and one press says so."""
+    send("/parts/?marking=QX80N?0", {"marking": "QX80N?0", "package": "", "pins": ""}, to="/parts/want")
+    assert "whose sheet has come" not in client.get("/").get_data(as_text=True)
+    send("/", {"sheet": dropped()}, to="/start")
+
+    assert "It is QX80N50, whose sheet has come" in client.get("/").get_data(as_text=True)
+    answer = send("/", {"marking": "QX80N?0", "key": "QX80N50"}, to="/parts/came")
+    assert answer.location == "/parts/QX80N50"
+    assert "QX80N?0" not in client.get("/").get_data(as_text=True)
+
+
+def test_a_marking_can_be_taken_off_the_list(client, send):
+    """Nobody wants it any more."""
+    send("/parts/?marking=ZZ12A9", {"marking": "ZZ12A9", "package": "", "pins": ""}, to="/parts/want")
+    answer = send("/", {"marking": "ZZ12A9", "key": ""}, to="/parts/came")
+
+    assert answer.location == "/"
+    assert "ZZ12A9" not in client.get("/").get_data(as_text=True)
+
+
 def test_a_package_that_does_not_fit_is_shown(client, send, dropped):
     """The board carries a TO-263, the sheet is of a TO-220."""
     send("/", {"sheet": dropped()}, to="/start")
