@@ -21,6 +21,8 @@ from service.facts.sourced import Known, Sourced
 PROBE_MISSES = 0.10
 # From the junction to the top of a small plastic package (onsemi AND90146). [K/W]
 JUNCTION_TO_TOP_KPW = 1.0
+# Heat and junction agree within a thousandth after as many rounds; the junction stands little above the spot.
+AROUND = 5
 
 
 class Spot(StrEnum):
@@ -70,21 +72,32 @@ def junction_to_air(case: Case, bank: BankCase, test: HeatTest) -> Sourced:
     Raises:
         ValueError: The spot was no warmer than the air, so the test says nothing.
     """
-    least_k, most_k = test.rise_k
-    if least_k <= 0:
-        raise ValueError(f"a rise of {least_k:.1f} K within the uncertainty says nothing; test with more current or wait longer")
+    least_k, most_k = _proven(test)
     low = _resistance_kpw(case, bank, test, current_a=test.current_a.most, rise_k=least_k, corner=Corner.WORST)
     high = _resistance_kpw(case, bank, test, current_a=test.current_a.least, rise_k=most_k, corner=Corner.FAVOURABLE)
-    covered = "closed case, to the air outside" if test.lid_on else "open case: the air inside the closed one must be taken as ambient"
-    return Sourced(
-        value=(low + high) / 2,
-        unit="K/W",
-        known=Known.MEASURED,
-        low=low,
-        high=high,
-        attested=test.probe_c.attested,
-        name=f"probe on {test.spot}, {test.current_a.value:g} A, {covered}",
-    )
+    return _measured(test, low, high, "K/W", _covered(test))
+
+
+def board_to_air(case: Case, bank: BankCase, test: HeatTest) -> Sourced:
+    """Thermal resistance from a shared board to the air, from a heat test; the board's own limit is still judged with it.
+
+    Args:
+        case: The board as it was before the test; its switches share a board.
+        bank: Whose switches were looked at.
+        test: What was seen.
+
+    Returns:
+        K/W with its band; its name says what the test covered.
+
+    Raises:
+        ValueError: No board is shared, or the spot was no warmer than the air.
+    """
+    if not case.is_chain:
+        raise ValueError("nobody says that the switches share a board; a heat test gives junction to air")
+    least_k, most_k = _proven(test)
+    low = _board_kpw(case, bank, test, current_a=test.current_a.most, rise_k=least_k, corner=Corner.WORST)
+    high = _board_kpw(case, bank, test, current_a=test.current_a.least, rise_k=most_k, corner=Corner.FAVOURABLE)
+    return _measured(test, low, high, "K/W", _covered(test))
 
 
 def with_measured_air(board: Board, measured: Sourced) -> Board:
@@ -165,13 +178,30 @@ def allowed_current(case: Case, bank: BankCase, test: HeatTest, *, limit_c: floa
     Raises:
         ValueError: The spot was no warmer than the air, so the test says nothing.
     """
-    least_k, most_k = test.rise_k
-    if least_k <= 0:
-        raise ValueError(f"a rise of {least_k:.1f} K within the uncertainty says nothing; test with more current or wait longer")
+    least_k, most_k = _proven(test)
     low = _allowed_a(case, bank, test, limit_c, tested_a=test.current_a.least, rise_k=most_k, corner=Corner.WORST)
     high = _allowed_a(case, bank, test, limit_c, tested_a=test.current_a.most, rise_k=least_k, corner=Corner.FAVOURABLE)
     name = f"scaled from {test.current_a.value:g} A by the square of the current and the growth of the on-resistance"
-    return Sourced(value=(low + high) / 2, unit="A", known=Known.MEASURED, low=low, high=high, attested=test.probe_c.attested, name=name)
+    return _measured(test, low, high, "A", name)
+
+
+def _proven(test: HeatTest) -> tuple[float, float]:
+    """Least and largest rise of a test that says something. [K, K]."""
+    least_k, most_k = test.rise_k
+    if least_k <= 0:
+        raise ValueError(f"a rise of {least_k:.1f} K within the uncertainty says nothing; test with more current or wait longer")
+    return least_k, most_k
+
+
+def _covered(test: HeatTest) -> str:
+    """What the test says something of."""
+    air = "closed case, to the air outside" if test.lid_on else "open case: the air inside the closed one must be taken as ambient"
+    return f"probe on {test.spot}, {test.current_a.value:g} A, {air}"
+
+
+def _measured(test: HeatTest, low: float, high: float, unit: str, name: str) -> Sourced:
+    """A figure with its band, as the test attests it."""
+    return Sourced(value=(low + high) / 2, unit=unit, known=Known.MEASURED, low=low, high=high, attested=test.probe_c.attested, name=name)
 
 
 def _allowed_a(
@@ -208,10 +238,44 @@ def _resistance_kpw(
     corner: Corner,
 ) -> float:
     """Junction to air at one end: the spot over the air, and the junction over the spot."""
-    loss = _loss_w(case, bank, current_a=current_a, junction_c=test.air_c.value + rise_k, corner=corner)
+    loss = _tested_loss_w(case, bank, test, current_a=current_a, rise_k=rise_k, corner=corner)
     # Why the other corner inside: the band of what was not seen must widen the band of the answer, not narrow it.
     inside = _inside_kpw(case, bank, test.spot, Corner.FAVOURABLE if corner is Corner.WORST else Corner.WORST)
     return resistance_from_rise_kpw(rise_k=rise_k, loss_w=loss) + inside
+
+
+def _board_kpw(
+    case: Case,
+    bank: BankCase,
+    test: HeatTest,
+    *,
+    current_a: float,
+    rise_k: float,
+    corner: Corner,
+) -> float:
+    """Board to air at one end: the board's own rise over the heat of all that it sheds."""
+    point = case.point(corner)
+    losses = {one.name: _tested_loss_w(case, one, test, current_a=current_a, rise_k=rise_k, corner=corner) for one in case.conducting(bank)}
+    heat = sum(one.switches * losses[one.name] for one in case.conducting(bank)) + current_a**2 * case.network(bank, point).board_ohm
+    # Why the corner's own way to the board: a long one makes the board cooler, which belongs to the end of the small resistance.
+    above = 0.0 if test.spot is Spot.BOARD else point["case_to_board"] * losses[bank.name]
+    return resistance_from_rise_kpw(rise_k=max(rise_k - above, 0.0), loss_w=heat)
+
+
+def _tested_loss_w(
+    case: Case,
+    bank: BankCase,
+    test: HeatTest,
+    *,
+    current_a: float,
+    rise_k: float,
+    corner: Corner,
+) -> float:
+    """Heat of one switch at one end; its junction stands above the spot by what the same end puts between them."""
+    inside, loss = _inside_kpw(case, bank, test.spot, corner), 0.0
+    for _ in range(AROUND):
+        loss = _loss_w(case, bank, current_a=current_a, junction_c=test.air_c.value + rise_k + inside * loss, corner=corner)
+    return loss
 
 
 def _loss_w(case: Case, bank: BankCase, *, current_a: float, junction_c: float, corner: Corner) -> float:

@@ -177,3 +177,11 @@ def test_a_charge_current_that_nobody_claims_is_an_open_quantity_of_its_own_port
     assert finding.condition.quantity == "charge_current"
     assert finding.condition.value == pytest.approx(79.656 / 3, abs=0.01)
     assert finding.condition.text == "Holds if charging takes 26.55 A or less."
+
+
+def test_a_junction_beyond_the_printed_curve_is_marked_as_extrapolated():
+    """A curve that ends at 60 degC carries its last slope on; one that reaches says nothing."""
+    short = {"typed.A": {"rds_on_vs_tj": [[-40, 0.70], [25, 1.0], [60, 1.2]]}}
+
+    assert "extrapolated, because the sheet's curve of on-resistance ends at 60" in continuous_current.CHECK.run(case_of(WHOLE, short))[0].text
+    assert "extrapolated" not in continuous_current.CHECK.run(case_of(WHOLE))[0].text

@@ -8,7 +8,7 @@ from service.derating.formulas.settling import Settled
 from service.derating.holding import least_switches, over_banks, over_discharge_path
 from service.derating.quantity import Point
 from service.derating.spoken import spoken
-from service.derating.stated import stated
+from service.derating.stated import prolonged, stated
 from service.derating.thermal import Limits, highest_ambient_c, largest_current_a, limits_of, slack_k
 from service.derating.values import both_ends
 from service.derating.weighing import not_determined, weigh
@@ -37,7 +37,7 @@ def _judge(case: Case, bank: BankCase) -> Finding:
     return weighed.finding(
         check=NAME,
         bank=bank.name,
-        text=f"{subject}: {_said(demand, limit, weighed.margin.worst * claimed)}",
+        text=f"{subject}: {_said(demand, limit, weighed.margin.worst * claimed)}{prolonged(case, bank, _settled(case, bank, worst).junctions_c[0])}",
         demand=demand,
         limit=limit,
         formula=CHAIN if case.is_chain else SIMPLE,

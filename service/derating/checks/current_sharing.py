@@ -10,7 +10,7 @@ from service.derating.holding import least_switches, over_banks, over_discharge_
 from service.derating.quantities import quantity
 from service.derating.quantity import Point
 from service.derating.spoken import spoken
-from service.derating.stated import stated
+from service.derating.stated import prolonged, stated
 from service.derating.thermal import highest_ambient_c, largest_current_a, limits_of, slack_k
 from service.derating.values import both_ends
 from service.derating.weighing import not_determined, weigh
@@ -40,7 +40,7 @@ def _judge(case: Case, bank: BankCase) -> Finding:
     return weighed.finding(
         check=NAME,
         bank=bank.name,
-        text=f"{subject}: {_said(case, bank, worst, hottest_c)}",
+        text=f"{subject}: {_said(case, bank, worst, hottest_c)}{prolonged(case, bank, hottest_c)}",
         demand=Figure(quantity="hottest_junction_degc", value=hottest_c, unit="degC") if hottest_c < float("inf") else None,
         limit=Figure(quantity="junction_degc", value=limit_c, unit="degC"),
         formula="V = I / sum(1/Ri(Tj,i)), Pi = V^2/Ri; all at maximum, and one low with all others at maximum: the hotter counts",

@@ -10,7 +10,7 @@ from service.derating.check import Check
 from service.derating.figures import least_of
 from service.derating.quantity import Point
 from service.derating.spoken import rounded_up, spoken
-from service.derating.stated import stated
+from service.derating.stated import prolonged, stated
 from service.derating.surge_inverse import highest_surge_ambient_c, largest_surge_s, least_surge_switches
 from service.derating.surge_unknowns import with_surge_quantities
 from service.derating.surging import BankSurge, SurgeEnd, surged_banks
@@ -56,7 +56,7 @@ def _judge(case: Case, bank: BankCase, *, surge: Sourced, lasting: Sourced) -> F
     return weighed.finding(
         check=NAME,
         bank=bank.name,
-        text=text + _with_heat(case, bank, weighed, surge_a, seconds) + _outside(bank, reached[Corner.WORST]),
+        text=text + _with_heat(case, bank, weighed, surge_a, seconds) + _outside(case, bank, reached[Corner.WORST]),
         demand=Figure(quantity="surge_current_a", value=surge_a, unit="A"),
         limit=Figure(quantity="largest_surge_a", value=largest_a, unit="A"),
         formula="Tj(t) = board(t) + P x (case to board + Zth(t)), by superposition from the settled running state <= junction limit",
@@ -71,11 +71,12 @@ def _judge(case: Case, bank: BankCase, *, surge: Sourced, lasting: Sourced) -> F
     )
 
 
-def _outside(bank: BankCase, end: SurgeEnd) -> str:
-    """What to think of heat that was computed for more current than the sheet allows in a pulse."""
+def _outside(case: Case, bank: BankCase, end: SurgeEnd) -> str:
+    """What to think of heat that was computed for more current than the sheet allows in a pulse, or beyond the sheet's curve."""
     rated = least_of(bank.switch, "id_pulse")
     beyond = rated is not None and end.current_a > rated.value
-    return "; its hottest switch sees more than the sheet's pulsed current, so this lies outside the sheet" if beyond else ""
+    pulse = "; its hottest switch sees more than the sheet's pulsed current, so this lies outside the sheet" if beyond else ""
+    return pulse + prolonged(case, bank, end.junction_c)
 
 
 def _both(unit: str, ends: Mapping[Corner, float]) -> BothEnds:
