@@ -1,3 +1,3 @@
 """The engine's version; it moves whenever a result may move."""
 
-ENGINE_VERSION = "1.0.0"
+ENGINE_VERSION = "1.1.0"
