@@ -34,7 +34,8 @@ def thermal_chain(case: Case) -> ThermalChain | None:
     if current_a <= 0 or not settled.exists:
         return None
     steps = _over_board(case, bank, point, settled) if case.is_chain else _alone(case, bank, point, settled)
-    return ThermalChain(bank=bank.name, current_a=current_a, limit_c=limits_of(case, bank, point).junction_c, steps=steps, note=note)
+    limits = limits_of(case, bank, point)
+    return ThermalChain(bank=bank.name, current_a=current_a, limit_c=limits.junction_c, board_limit_c=limits.board_c, steps=steps, note=note)
 
 
 def _over_board(case: Case, bank: BankCase, point: Point, settled: Settled) -> tuple[HeatStep, ...]:

@@ -106,6 +106,7 @@ class ThermalChain:
         bank: Which bank; of two the one that passes its limit first.
         current_a: Through the bank: the claimed one, or the largest that settles where the claimed one never does. [A]
         limit_c: Junction limit. [degC]
+        board_limit_c: Limit of the board; None where none is shared. [degC]
         steps: In the order of the heat.
         note: Why it is not drawn at the claimed current; empty where it is.
     """
@@ -113,6 +114,7 @@ class ThermalChain:
     bank: str
     current_a: float
     limit_c: float
+    board_limit_c: float | None
     steps: tuple[HeatStep, ...]
     note: str = ""
 

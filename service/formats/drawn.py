@@ -27,6 +27,7 @@ def chain_json(chain: ThermalChain) -> Written:
         "bank": chain.bank,
         "current_a": rounded(chain.current_a),
         "limit_degc": rounded(chain.limit_c),
+        "board_limit_degc": None if chain.board_limit_c is None else rounded(chain.board_limit_c),
         "steps": [_step(step) for step in chain.steps],
         "note": chain.note,
     }

@@ -79,6 +79,7 @@ def test_the_links_of_the_chain_fit_together():
 
     assert [step.start for step in chain.steps] == ["junction", "case", "board"]
     assert chain.steps[-1].end_c == 35
+    assert (chain.limit_c, chain.board_limit_c) == (120, 110)
     for step in chain.steps:
         assert step.start_c - step.end_c == pytest.approx(step.worst_kpw * step.heat_w)
     assert [one.end_c for one in chain.steps[:-1]] == [one.start_c for one in chain.steps[1:]]

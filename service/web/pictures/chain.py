@@ -27,6 +27,9 @@ def chain_svg(chain: Mapping[str, Any]) -> bytes:
             draw_link(axes, row, link, left=link["to_degc"] - coolest < span / 2)
         axes.axvline(limit, color=INK, linewidth=1.6)
         write(axes, f"junction limit {limit:.4g} °C", (limit, 1), shift=(-5, -8), up="axes fraction", side="right")
+        if chain["board_limit_degc"] is not None:
+            axes.plot([chain["board_limit_degc"]] * 2, [-0.4, 0.4], color=INK, linewidth=1.6, linestyle=(0, (2, 1)))
+            write(axes, f"board limit {chain['board_limit_degc']:.4g} °C", (chain["board_limit_degc"], -0.42), shift=(-5, 0), side="right")
         axes.set_yticks(range(len(links)), [f"{link['from']} to {link['to']}" for link in links])
         axes.tick_params(axis="y", length=0)
         axes.set_xlim(coolest - 0.04 * span, coolest + 1.08 * span)

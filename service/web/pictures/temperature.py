@@ -40,9 +40,8 @@ def temperature_svg(curve: Curve) -> bytes:
         for mark in limits:
             axes.axhline(mark["y"], color=INK, linewidth=1.4)
             write(axes, f"{mark['label']} {mark['y']:.4g} °C", (0, mark["y"]), shift=(5, 8), across="axes fraction")
-        # Why on either side: the two may lie a hair apart.
-        for mark, side in zip(currents, ("right", "left"), strict=True):
-            draw_current(axes, mark, side)
+        for mark, smaller in zip(currents, (True, False), strict=True):
+            draw_current(axes, mark, smaller=smaller)
         axes.set_xlabel("current for hours [A]")
         axes.set_ylabel("temperature [°C]")
         ruled(axes)
@@ -50,9 +49,14 @@ def temperature_svg(curve: Curve) -> bytes:
     return svg_of(figure)
 
 
-def draw_current(axes: Axes, mark: Mapping[str, Any], side: str) -> None:
-    """Draw a current from floor to ceiling, its words beside its foot."""
+def draw_current(axes: Axes, mark: Mapping[str, Any], *, smaller: bool) -> None:
+    """Draw a current from floor to ceiling.
+
+    Why the words of the smaller one stand left of its head and those of the larger one right of its foot: there no line passes, and
+    the two may lie a hair apart.
+    """
     claimed = mark["label"] == "claimed"
     axes.axvline(mark["x"], color=INK, linewidth=1.4, linestyle="-" if claimed else (0, (1, 2)))
     words = f"{'claimed' if claimed else 'holds up to'} {mark['x']:.4g} A"
-    write(axes, words, (mark["x"], 0), shift=(5 if side == "left" else -5, 12), up="axes fraction", side=side)
+    place, shift, side = ((mark["x"], 1), (-5, -10), "right") if smaller else ((mark["x"], 0), (5, 12), "left")
+    write(axes, words, place, shift=shift, up="axes fraction", side=side)
