@@ -10,6 +10,8 @@ from service.derating.checks import continuous_current, current_sharing
 from service.derating.formulas.stacking import needed_rating_v, string_v
 from service.derating.open_case import open_case
 from service.derating.spoken import rounded_down, rounded_up
+from service.derating.surge_unknowns import with_surge_quantities
+from service.derating.surging import BankSurge, surged_banks
 from service.facts.board import Bank, Board
 from service.facts.reading import Conditions, Limit
 from service.facts.sourced import Known, Sourced
@@ -43,7 +45,8 @@ def wanted(board: Board, *, rule_set: str | None = None) -> Wanted:
         rule_set: maker, trade-80 or eee-inst-002; the board's own where none is named.
 
     Returns:
-        The least voltage rating and the largest on-resistance at which the worst corner still holds at rest.
+        The least voltage rating and the largest on-resistance at which the worst corner still holds at rest, and through the claimed
+        surge where it is known how much heat the board holds.
     """
     volts = _least_v(open_case(board, rules=rule_set))
 
@@ -55,7 +58,7 @@ def wanted(board: Board, *, rule_set: str | None = None) -> Wanted:
         return Wanted(drain_voltage_v=rounded_up(volts), on_resistance_ohm=None)
     if left(log(MOST_OHM)) >= 0:
         return Wanted(drain_voltage_v=rounded_up(volts), on_resistance_ohm=MOST_OHM)
-    most = exp(brentq(left, log(LEAST_OHM), log(MOST_OHM), xtol=1e-9))
+    most = exp(brentq(left, log(LEAST_OHM), log(MOST_OHM), xtol=1e-7))
     return Wanted(drain_voltage_v=rounded_up(volts), on_resistance_ohm=rounded_down(most))
 
 
@@ -89,8 +92,18 @@ def _with_part(board: Board, *, volts: float, ohm: float) -> Board:
 
 
 def _margins(case: Case) -> list[float]:
-    """Worst margins of heat and sharing of every bank."""
+    """Worst margins of heat, sharing and surge of every bank."""
     checks = (continuous_current.CHECK, current_sharing.CHECK)
     point = case.point(Corner.WORST)
     found = (check.margin(case, bank, point) for check in checks if check.margin for bank in case.banks)
-    return [margin for margin in found if margin is not None]
+    return [*(margin for margin in found if margin is not None), *_surge_margins(case)]
+
+
+def _surge_margins(case: Case) -> list[float]:
+    """Worst margins of the claimed surge; none where none is claimed, or where only the bound of a surge without end would be known."""
+    claim = case.board.claim
+    if claim.surge_a is None or claim.surge_s is None or case.board.cooling.board_heat_jpk is None:
+        return []
+    seconds, own = claim.surge_s.most, with_surge_quantities(case, seconds=claim.surge_s.most)
+    point = own.point(Corner.WORST)
+    return [BankSurge(own, bank, point, seconds=seconds).margin(claim.surge_a.most) for bank in surged_banks(own)]

@@ -96,16 +96,21 @@ def test_drawn_resistances_follow_the_row_of_their_gate_voltage():
     assert not high.any() or ohms[high].max() <= 4.0e-3
 
 
-def test_the_wanted_part_holds_and_one_a_little_worse_does_not():
+@pytest.mark.parametrize(
+    "changes",
+    [{}, {"claim": {"surge": "300 A for 5 s"}, "cooling": {"ambient": "30 °C", "junction_to_air": "30 K/W", "board_heat_capacity": "40 J/K"}}],
+    ids=["for hours", "through a surge"],
+)
+def test_the_wanted_part_holds_and_one_a_little_worse_does_not(changes):
     """Put in as a typed part of the trial's own figures."""
-    case = case_of(FOUR_FIELDS)
-    found = wanted(case.board)
+    found = wanted(case_of(FOUR_FIELDS, changes).board)
     part = {"tj_max": {"max": "150 °C"}, "rth_jc": {"max": "1.5 K/W"}, "vds_max": {"max": f"{found.drain_voltage_v} V"}}
     outcomes = []
     for factor in (1.0, 1.01):
         rows = [{"max": f"{found.on_resistance_ohm * 1e3 * factor:.6f} mohm", "vgs": "10 V"}]
-        report = assess(case_of(FOUR_FIELDS, {"typed.A": {**part, "rds_on": rows}}).board)
-        outcomes.append({finding.outcome for finding in report.findings if finding.check in {"continuous_current", "current_sharing"}})
+        report = assess(case_of(FOUR_FIELDS, {**changes, "typed.A": {**part, "rds_on": rows}}).board)
+        checks = {"continuous_current", "current_sharing", "surge_current"}
+        outcomes.append({finding.outcome for finding in report.findings if finding.check in checks})
 
     assert outcomes[0] == {Outcome.HOLDS}
     assert Outcome.HOLDS_IF in outcomes[1]
