@@ -26,5 +26,5 @@ CARD = Card(
     units=("mJ", "J", "uJ"),
     low=1e-05,
     high=20,
-    limits=(Limit.MAX,),
+    limits=(Limit.TYP, Limit.MAX),
 )

@@ -14,6 +14,8 @@ _MARKED = re.compile(
     re.IGNORECASE,
 )
 _GLYPH = re.compile(r"^\s*(?P<mark>(?:\(cid:\d+\)|[\ue000-\uf8ff①-⑳])+)\s*(?P<text>.*)")
+_UNREADABLE = re.compile(r"^\s*\ufffd+\s*(?P<text>\S.*)")
+"""A mark that nothing can be made of: it opens a note that no row can be seen to refer to."""
 _STARRED = re.compile(r"^\(?(?P<mark>\*\d|\*{1,3})\)?\s*(?P<text>\S.*)")
 _REFERENCE = re.compile(r"\(?\bnotes?\s*:?\s*(?P<marks>\d{1,2}[a-z]?(?:\s*[,&]\s*\d{1,2}[a-z]?)*|[a-z](?:\s*[,&]\s*[a-z])*)\b\s*\)?", re.IGNORECASE)
 _PACKAGE = re.compile(
@@ -38,7 +40,7 @@ class Note:
     """One footnote.
 
     Attributes:
-        mark: What refers to it: a letter, a number, a glyph without a name.
+        mark: What refers to it: a letter, a number, a glyph without a name; empty where it cannot be read.
         text: What it says.
         page: Counted from 1.
         box: Its place.
@@ -67,7 +69,7 @@ def notes_on(page: int, lines: Sequence[Line]) -> tuple[Note, ...]:
         for run in _columns(line):
             text = " ".join(word.text for word in run)
             found = _opening(text, run, line)
-            if found:
+            if found is not None:
                 notes.append((found, [(line.y, run)]))
             elif (home := _above(notes, line.y, run)) is not None:
                 home.append((line.y, run))
@@ -149,7 +151,7 @@ def _opening(text: str, run: Sequence[Word], line: Line) -> str | None:
         if found:
             marks = re.findall(r"\(cid:\d+\)|[^()]", found["mark"]) if pattern is _GLYPH else [found["mark"].lower()]
             return marks[-1]
-    return None
+    return "" if _UNREADABLE.match(text) else None
 
 
 def _above(notes: list[tuple[str, list[tuple[float, list[Word]]]]], y: float, run: Sequence[Word]) -> list[tuple[float, list[Word]]] | None:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from parsers.grammar.avalanche import tells_of_test
 from parsers.grammar.number import Number, as_fraction, is_placeholder
 from parsers.grammar.unit import SCALE
 from parsers.grid import Candidate, Cell, Named, hull
@@ -38,7 +39,7 @@ def candidates_in(rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Cand
     for at, (row, division) in enumerate(zip(rows, divisions_of(rows), strict=True)):
         card = BY_KEY[row.key]
         alone = all(other.key != row.key for other in (*rows[max(0, at - 1) : at], *rows[at + 1 : at + 2]))
-        said = said_of(row.entry, card, (*notes_for(row.entry, notes), *_shared_notes(row, rows, notes)), alone=alone)
+        said = said_of(row.entry, card, (*notes_for(row.entry, notes), *_shared_notes(row, rows, notes), *_lone_test(row, rows, notes)), alone=alone)
         same = above is not None and above[0].key == row.key
         if above is not None and same:
             said = said.completed(above[1], card).beside(above[1])
@@ -66,6 +67,13 @@ def _shared_notes(one: Named, rows: Sequence[Named], notes: Sequence[Note]) -> I
     for other in rows:
         if other is not one and other.key == one.key and _one_name(one, other):
             yield from notes_for(other.entry, notes, of_name=True)
+
+
+def _lone_test(one: Named, rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Note]:
+    """The one footnote of a sheet that tells how avalanche energy is tested speaks of its one energy, whatever became of the mark."""
+    if one.key == "eas" and sum(other.key == "eas" for other in rows) == 1:
+        tests = [note for note in notes if tells_of_test(note.text)]
+        yield from tests if len({note.text for note in tests}) == 1 else ()
 
 
 def _one_name(one: Named, other: Named) -> bool:

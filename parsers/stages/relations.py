@@ -12,6 +12,9 @@ _ALONE = frozenset({"vds_max", "id_cont", "rds_on", "rth_jc"})
 """Parameters that have one value for one set of conditions; a power may be given for several boards."""
 
 
+_NO_RATING = "more than the largest value: no rating, but what its parts endured"
+
+
 def packaged(one: Candidate, known: Sequence[Candidate]) -> Candidate:
     """A continuous current above the package limit that the sheet states can only be the silicon's."""
     if one.key != "id_cont" or one.cond.limited_by or one.cond.where or one.cond.ta is not None:
@@ -65,6 +68,8 @@ def ordered(one: Candidate, known: Sequence[Candidate]) -> Candidate:
     }
     if one.key == "vgs_max" or identities.in_order(least=row.get(Limit.MIN), typical=row.get(Limit.TYP), most=row.get(Limit.MAX)):
         return one
+    if one.key == "eas":  # why: a sheet may print beside the rating at which energy its parts were destroyed
+        return replace(one, remarks=(*one.remarks, _NO_RATING)) if one.limit is Limit.TYP else one
     return replace(one, evidence=one.evidence - {"column"}, lacks=(*one.lacks, "least, typical and largest value of its row are not in order"))
 
 

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields, replace
 
+from parsers.grammar.avalanche import avalanche_test_in, tells_of_test
 from parsers.grammar.condition import bare_temperature, conditions_in, conditions_of, counts_of
 from parsers.grid import Entry
 from parsers.parameter import Card
@@ -110,6 +111,8 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note], *, alone: bool = Tr
         kept |= _swing(f"{entry.symbol.own} ; {entry.label.own}")
     if card.key in {"id_cont", "pd", "rth_ja", "rth_jl"}:
         kept |= _noted(f"{entry.label.block or entry.label.own} {entry.symbol.block} {entry.condition.own}", notes, card)
+    if card.key == "eas":
+        kept |= _tested(f"{own} ; {around}", notes)
     if card.key == "vgs_max" and (kind := _KINDS.search(f"{own} {entry.label.block}")):
         kept["note"] = kind.group().lower()
     return Said(
@@ -157,6 +160,13 @@ def _swing(text: str) -> dict[str, float]:
         re.IGNORECASE,
     )
     return {"vgs": int(float(found["volts"]) * 1000) / 1000} if found else {}
+
+
+def _tested(own: str, notes: Sequence[Note]) -> dict[str, float | str]:
+    """How an avalanche energy was tested: what the row says, then what its footnotes add."""
+    tests = [avalanche_test_in(text) for text in (own, *(note.text for note in notes if tells_of_test(note.text)))]
+    first = {name: next((value for test in tests if (value := getattr(test, name)) is not None), None) for name in ("id", "vds", "tj", "note")}
+    return {name: value for name, value in first.items() if value is not None}
 
 
 def _noted(own: str, notes: Sequence[Note], card: Card) -> dict[str, str]:

@@ -91,3 +91,51 @@ def test_a_page_that_states_a_package_limit_is_known_by_its_plain_text():
     """Such a page is read though no table heads it."""
     assert states_something("junction temperature. Package limitation current is 30A.")
     assert not states_something("Package Outline")
+
+
+def energy(*notes, mark="EAS"):
+    """A sheet with an avalanche energy and footnotes."""
+    rows = (
+        ("Drain-source voltage", "VDS", "60", "V"),
+        ("Single pulse avalanche energy", mark, "185", "mJ"),
+        ("Gate-source voltage", "VGS", "±20", "V"),
+        ("Continuous drain current TC = 25 °C", "ID", "33", "A"),
+    )
+    table = [(115 + 14 * at, *zip((50, 250, 400, 500), row, strict=True)) for at, row in enumerate(rows)]
+    return page(RATED, *table, *((300 + 20 * at, (50, note)) for at, note in enumerate(notes)))
+
+
+def test_an_avalanche_energy_takes_its_test_from_the_footnote_that_it_refers_to(read):
+    """The surge that the energy stands for is known by its current."""
+    (one,) = [each for each in read(energy("(2) Starting TJ = 25 °C, L = 1.5 mH, IAS = 16 A", mark="EAS (Note 2)")) if each.key == "eas"]
+
+    assert (one.cond.id, one.cond.tj, one.cond.note, one.status) == (16.0, 25.0, "L = 1.5 mH", "accepted")
+
+
+def test_a_lone_footnote_about_the_test_needs_no_mark(read):
+    """Marks are often set in fonts that nobody can read; one energy and one test belong together."""
+    (one,) = [each for each in read(energy("\ufffd Starting TJ = 25 °C, L = 1.5 mH, IAS = 16 A")) if each.key == "eas"]
+
+    assert (one.cond.id, one.cond.note) == (16.0, "L = 1.5 mH")
+
+
+def test_two_footnotes_about_tests_are_given_to_nobody(read):
+    """Which of them is meant only the mark could tell."""
+    tests = ("\ufffd Starting TJ = 25 °C, L = 1.5 mH, IAS = 16 A", "\ufffd Starting TJ = 25 °C, L = 0.1 mH, IAS = 40 A")
+    (one,) = [each for each in read(energy(*tests)) if each.key == "eas"]
+
+    assert (one.cond.id, one.cond.note) == (None, None)
+
+
+def test_what_parts_endured_beside_the_rating_is_said_to_be_no_rating(read):
+    """A typical energy above the largest one is at destruction; the rating keeps its status."""
+    head = (100, (50, "Parameter"), (200, "Symbol"), (270, "Conditions"), (400, "Min."), (440, "Typ."), (480, "Max."), (530, "Unit"))
+    rows = (
+        (115, (50, "Single pulse avalanche energy"), (200, "EAS"), (270, "IAS = 16 A, L = 1.5 mH"), (440, "700"), (480, "185"), (530, "mJ")),
+        (129, (50, "On-resistance"), (200, "RDS(on)"), (270, "VGS = 10 V, ID = 16 A"), (480, "44"), (530, "mΩ")),
+    )
+    found = {one.limit.value: one for one in read(page(head, *rows)) if one.key == "eas"}
+
+    assert (found["max"].value, found["max"].status, found["max"].cond.id) == (185.0, "accepted", 16.0)
+    assert "no rating" in found["typ"].why
+    assert "no rating" not in found["max"].why
