@@ -171,8 +171,9 @@ def _measurements(report: Report) -> Iterator[str]:
     """How to pin down what is open, where it could decide something."""
     telling = [one for one in report["measure_next"] if one["decides"]][:MOST_MEASUREMENTS]
     for one in telling:
-        band = f"{_number(one['low'], one['unit'])} to {_number(one['high'], one['unit'])}"
-        yield f"{plain(one['quantity']).capitalize()}, now taken as {band}: {one['how']}"
+        # Why none without a unit: a yes or no has no band.
+        band = f", now taken as {_number(one['low'], one['unit'])} to {_number(one['high'], one['unit'])}" if one["unit"] else ""
+        yield f"{plain(one['quantity']).capitalize()}{band}: {one['how']}"
 
 
 def _assumed(report: Report) -> str:

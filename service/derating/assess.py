@@ -42,7 +42,7 @@ def assess(board: Board, *, rule_set: str | None = None) -> Report:
         provisional=_provisional(board),
         inverse=inverses(case),
         cautions=_cautions(case),
-        measure_next=ranked(case),
+        measure_next=ranked(case, findings),
     )
 
 

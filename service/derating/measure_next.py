@@ -1,5 +1,6 @@
 """What to measure or look up next: the open quantities, by how much of the outcome each decides, then by how little effort it takes."""
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from math import inf, log
 
@@ -9,7 +10,10 @@ from service.derating.open_case import open_case
 from service.derating.quantity import Quantity
 from service.derating.weighing import ENOUGH
 from service.facts.board import Board
-from service.facts.finding import Measure
+from service.facts.finding import Condition, Finding, Measure
+
+# Where a what-if alone asks: after all that the board's own claims ask.
+IN_SERVICE, WHAT_IF = 0, 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -35,25 +39,46 @@ def measure_next(board: Board, *, rule_set: str | None = None) -> tuple[Measure,
     Returns:
         Open quantities and how to pin them down, the most telling first; among equals the one that takes the least effort.
     """
-    return ranked(open_case(board, rules=rule_set))
+    case = open_case(board, rules=rule_set)
+    return ranked(case, (finding for check in CHECKS for finding in check.run(case)))
 
 
-def ranked(case: Case) -> tuple[Measure, ...]:
+def ranked(case: Case, findings: Iterable[Finding]) -> tuple[Measure, ...]:
     """Rank what is open in a case.
 
     Args:
         case: The board under one rule set.
+        findings: Of every check; a threshold that one of them names decides its outcome alone.
 
     Returns:
-        As ``measure_next``.
+        As ``measure_next``; a quantity that several ask for stands once, where it stands first.
     """
-    found = []
+    found = sorted((*_gained(case), *_asked_for(findings)), key=lambda entry: entry[:4])
+    return tuple({entry[-1].quantity: entry[-1] for entry in reversed(found)}.values())[::-1]
+
+
+def _gained(case: Case) -> Iterator[tuple[float, int, int, float, Measure]]:
+    """Quantities of the case whose favourable end would raise some margin."""
     for item in case.quantities.values():
         if item.is_open and item.wording is not None:
             best = _best(case, item)
             if best.gain > 0:
-                found.append((-round(best.decides, 2), item.wording.effort, -best.gain, _measure(item, best)))
-    return tuple(entry[-1] for entry in sorted(found, key=lambda entry: entry[:3]))
+                yield -round(best.decides, 2), IN_SERVICE, item.wording.effort, -best.gain, _measure(item, best)
+
+
+def _asked_for(findings: Iterable[Finding]) -> Iterator[tuple[float, int, int, float, Measure]]:
+    """Quantities whose threshold a finding names."""
+    for finding in findings:
+        bands = {one.name: (one.low, one.high) for one in finding.assumptions}
+        for asked in (finding.condition, *finding.conditions):
+            if asked is not None and asked.how:
+                yield -1.0, WHAT_IF if finding.scenario else IN_SERVICE, asked.effort, 0.0, _asked(asked, bands)
+
+
+def _asked(asked: Condition, bands: dict[str, tuple[float, float]]) -> Measure:
+    """One entry of the list, from a condition; a yes or no lies between 0 and 1."""
+    low, high = bands.get(asked.quantity, (0.0, 1.0) if not asked.unit else (asked.value, asked.value))
+    return Measure(quantity=asked.quantity, low=low, high=high, unit=asked.unit, decides=1.0, how=asked.how)
 
 
 def _best(case: Case, item: Quantity) -> _Gain:

@@ -157,10 +157,11 @@ def condition(case: Case, item: Quantity, value: float, at: str) -> Condition:
     Returns:
         The condition.
     """
-    phrase = item.wording.phrase if item.wording else item.name + " {value}"
+    phrase, how, effort = (item.wording.phrase, item.wording.how, item.wording.effort) if item.wording else (item.name + " {value}", "", 0)
     at = "" if item.name == "charge_current" else at
     if item.unit == "":
-        return Condition(quantity=item.key, relation=Relation.IS, value=bool(item.favourable), unit="", text=_holds_if(at, phrase))
+        said = _holds_if(at, phrase)
+        return Condition(quantity=item.key, relation=Relation.IS, value=bool(item.favourable), unit="", text=said, how=how, effort=effort)
     falling = item.favourable < item.worst
     safe = rounded_down(value) if falling else rounded_up(value)
     clause = phrase.format(value=spoken(safe, item.unit), ambient=spoken(case.quantities["ambient"].worst, "degC"))
@@ -170,6 +171,8 @@ def condition(case: Case, item: Quantity, value: float, at: str) -> Condition:
         value=safe,
         unit=item.unit,
         text=_holds_if(at, clause),
+        how=how,
+        effort=effort,
     )
 
 

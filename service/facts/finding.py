@@ -51,6 +51,8 @@ class Condition:
         value: The threshold, rounded to the safe side; True or False for a yes/no fact.
         unit: Unit of the threshold, empty for a yes/no fact.
         text: One sentence.
+        how: How a person would pin the quantity down, as an instruction.
+        effort: How hard that is; less is easier.
     """
 
     quantity: str
@@ -58,6 +60,8 @@ class Condition:
     value: float | bool
     unit: str
     text: str
+    how: str = ""
+    effort: int = 0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

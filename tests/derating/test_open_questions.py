@@ -25,8 +25,22 @@ def test_the_way_to_air_is_the_first_thing_to_measure_on_the_four_field_board():
 
 
 def test_a_board_of_which_all_is_known_leaves_little_to_measure():
-    """Nothing that could decide."""
-    assert all(measure.decides == 0 for measure in measure_next(case_of(WHOLE).board))
+    """Nothing that could decide but the plug of the charger, which two packs in series could not bear the wrong way round."""
+    assert [measure.quantity for measure in measure_next(case_of(WHOLE).board) if measure.decides] == ["charger_reversed"]
+
+
+def test_what_a_finding_asks_for_is_worth_measuring_and_what_ifs_come_last():
+    """The heat that the board holds, the shunt's rating, the charger's plug; then whether a blocked bank is closed again."""
+    changes = {
+        "claim": {"surge": "300 A for 5 s"},
+        "cooling": {"board_heat_capacity": None},
+        "board": {"shunt_rating": None, "recloses_on_current": None},
+    }
+    asked = [measure for measure in measure_next(case_of(WHOLE, changes).board) if measure.decides]
+
+    assert [measure.quantity for measure in asked] == ["charger_reversed", "shunt_rating", "board_heat_capacity", "recloses_on_current"]
+    assert all(measure.how.endswith((".", "?")) for measure in asked)
+    assert (asked[1].low, asked[1].high, asked[1].unit) == (0, 15, "W")
 
 
 def test_a_report_brings_the_list_along():
