@@ -116,7 +116,7 @@ def tables_in(pages: Sequence[Page], lines: dict[int, tuple[Line, ...]]) -> Iter
             last = region
             table = table_of(region)
             if table is not None:
-                yield with_parts(table, lines[page.number])
+                yield with_parts(table, lines[page.number], (line for each in lines.values() for line in each))
 
 
 def _belongs(one: Candidate, printed: Sequence[Candidate]) -> bool:

@@ -47,7 +47,7 @@ def chosen(candidates: Iterable[Candidate], sha256: str) -> tuple[Reading, ...]:
 
 
 def _reading(one: Candidate, sha256: str) -> Reading:
-    evidence = one.evidence | ({"second_reader"} if same_figures(one.words) and not doubts_of(one.words, one.unit) else set())
+    evidence = one.evidence | ({"second_reader"} if same_figures(one.words) and not _doubts(one) else set())
     outweighed = {code: by for code in _NEEDED if code not in evidence and (by := _outweighing(code, one))}
     missing = [code for code in _NEEDED if code not in evidence and code not in outweighed]
     name = f"{sha256}:{one.key}:{one.limit}:{one.page}:{one.box[0]:.0f},{one.box[1]:.0f}:{one.printed}:{one.cond.part or ''}{one.cond.ch or ''}"
@@ -72,9 +72,14 @@ def _reading(one: Candidate, sha256: str) -> Reading:
     )
 
 
+def _doubts(one: Candidate) -> frozenset[str]:
+    """What the characters are in doubt about; a far-off sign takes nothing from a rating of both signs."""
+    return doubts_of(one.words, one.unit) - ({"sign_apart"} if one.cond.sign == "+-" else set())
+
+
 def _outweighing(code: str, one: Candidate) -> str | None:
     """The evidence of another kind that outweighs a doubt about characters: of the number, or of its unit."""
-    if code == "second_reader" and doubts_of(one.words, one.unit) <= UNSURE:
+    if code == "second_reader" and _doubts(one) <= UNSURE:
         return next((each for each in _SAY if each in one.evidence), None)
     return "headline" if code == "unit" and "headline" in one.evidence else None
 
@@ -87,7 +92,7 @@ def _why(missing: list[str], outweighed: Mapping[str, str], one: Candidate) -> s
 
 def _missing(code: str, one: Candidate) -> list[str]:
     """Why evidence of a kind is missing: of the characters, what speaks against them where both readers see the same."""
-    doubts = list(in_words(sorted(doubts_of(one.words, one.unit)))) if code == "second_reader" else []
+    doubts = list(in_words(sorted(_doubts(one)))) if code == "second_reader" else []
     return doubts if doubts and same_figures(one.words) else [_MISSING[code], *doubts]
 
 
@@ -99,4 +104,4 @@ def _readers(one: Candidate) -> Iterator[str]:
         yield f"characters: the second reader sees {''.join(word.second or '' for word in one.words) or 'nothing'} in the same place"
     else:
         yield "characters: the second reader sees the same"
-    yield from (f"characters: {clause}" for clause in in_words(sorted(doubts_of(one.words, one.unit))))
+    yield from (f"characters: {clause}" for clause in in_words(sorted(_doubts(one))))

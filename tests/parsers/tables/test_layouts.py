@@ -80,3 +80,32 @@ def test_columns_headed_by_packages_are_matched_to_parts_as_a_doubt(read):
     )
 
     assert {(one.value, one.cond.part, one.status.value) for one in readings} == {(120.0, "QX60N06", "review"), (38.0, "QX60N06F", "review")}
+
+
+def by_package(*orders):
+    """Two parts in two packages, and what a list says of which comes in which."""
+    head = (100, (50, "Parameter"), (250, "Symbol"), (380, "Value"), (500, "Unit"))
+    return page(
+        (60, (50, "QX60N06, QX60N06F")),
+        head,
+        (114, (350, "TO-220"), (420, "TO-220F")),
+        (128, (50, "Power dissipation TC = 25 °C"), (250, "PD"), (350, "120"), (420, "38"), (500, "W")),
+        (142, (50, "Drain-source on-resistance VGS = 10 V"), (250, "RDS(on)"), (385, "9.0"), (500, "mΩ")),
+        *((300 + 14 * at, (50, part), (250, package), (400, "Tube")) for at, (part, package) in enumerate(orders)),
+    )
+
+
+def test_a_list_of_what_to_order_proves_which_part_a_package_is_of(read):
+    """Each of its lines names one part and one package."""
+    readings = read(by_package(("QX60N06", "TO-220"), ("QX60N06F", "TO-220F")))
+
+    assert {(one.value, one.cond.part, one.status.value) for one in readings if one.key == "pd"} == {
+        (120.0, "QX60N06", "accepted"),
+        (38.0, "QX60N06F", "accepted"),
+    }
+
+
+@pytest.mark.parametrize("orders", [[("QX60N06", "TO-220")], [("QX60N06", "TO-220F"), ("QX60N06F", "TO-220")]], ids=["half", "crosswise"])
+def test_a_list_that_says_less_or_otherwise_proves_nothing(read, orders):
+    """Half a list leaves the other part open; one that says otherwise makes the order of the title worthless."""
+    assert {one.status.value for one in read(by_package(*orders)) if one.key == "pd"} == {"review"}

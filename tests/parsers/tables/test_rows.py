@@ -115,6 +115,17 @@ def test_a_doubtful_glyph_bars_acceptance(read):
     assert one.status == "review"
 
 
+def test_a_far_sign_is_no_doubt_of_a_rating_of_both_signs(read):
+    """``±`` far off its number leaves the number what it is; a minus far off may have been lost."""
+    both = (115, (50, "Gate-source voltage"), (250, "VGS"), (395, "±"), (500, "V"))
+    channel = (129, (50, "On-resistance VGS = 10 V"), (250, "RDS(on)"), (410, "9"), (500, "mΩ"))
+    drain = (143, (50, "Drain-source voltage"), (250, "VDS"), (395, "-"), (500, "V"))
+    far = (word("20", 410, 115, doubt=("sign_apart",)), word("60", 410, 143, doubt=("sign_apart",)))
+    found = {one.key: (one.status.value, one.cond.sign) for one in read(page(RATED, both, channel, drain, extra=far))}
+
+    assert found == {"vgs_max": ("accepted", "+-"), "rds_on": ("accepted", None), "vds_max": ("review", None)}
+
+
 def test_a_repaired_glyph_is_flagged(read):
     """A figure whose characters were mended says so."""
     row = (115, (50, "On-resistance"), (200, "RDS(on)"), (270, "VGS = 10 V, ID = 20 A"), (530, "mΩ"))
