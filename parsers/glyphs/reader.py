@@ -5,29 +5,26 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 import pypdfium2 as pdfium
-from pdfminer.pdfexceptions import PDFException
-from pdfminer.psexceptions import PSException
 
 from parsers.errors import DamagedError
 from parsers.glyphs import reference
 from parsers.glyphs.blank import settle_blanks
 from parsers.glyphs.clusters import clusters
-from parsers.glyphs.doubts import INCOMPLETE, doubted
+from parsers.glyphs.doubts import INCOMPLETE, REBUILT, REVISED, doubted
 from parsers.glyphs.drawn import SLANTING, Drawn, Mark
 from parsers.glyphs.numbers import weigh_gaps
+from parsers.glyphs.revisions import Revisions
 from parsers.glyphs.second_reader import SecondReader
 from parsers.glyphs.source import Source
 from parsers.glyphs.spelling import word_of
+from parsers.glyphs.structure import signs_of
 from parsers.glyphs.turning import main_turn, turn_matrix, turned_mark, turned_page
 from parsers.glyphs.twice import without_copies
+from parsers.glyphs.unreadable import UNREADABLE
 from parsers.glyphs.unseen import weigh_unseen
 from parsers.glyphs.visibility import shown_marks
 from parsers.types import Page, Word
 
-_UNREADABLE = (
-    PDFException, PSException, KeyError, TypeError, ValueError, AttributeError, IndexError, AssertionError, RecursionError, OverflowError,
-)  # fmt: skip
-"""What the lower library raises over a file that contradicts itself."""
 _FEWEST = 0.7
 """Of the characters that the second reader sees, this share at least is drawn where nothing was lost; 0.9 on real sheets. [1]"""
 
@@ -47,6 +44,9 @@ class Reader:
     Args:
         data: The file's bytes.
 
+    Attributes:
+        doubt: Signs of doubt on the whole file.
+
     Raises:
         DamagedError: The file cannot be opened.
     """
@@ -55,7 +55,9 @@ class Reader:
         try:
             self._source = Source(data)
             self._second = pdfium.PdfDocument(data)
-        except (*_UNREADABLE, pdfium.PdfiumError) as error:
+            self._revisions = Revisions(data, self._source)
+            self.doubt = signs_of(data, self._source.document)
+        except (*UNREADABLE, pdfium.PdfiumError) as error:
             raise DamagedError(f"The file cannot be read ({type(error).__name__}); fetch it again from its maker.") from error
         self._data = data
         self._pages: dict[int, Page] = {}
@@ -75,7 +77,7 @@ class Reader:
         """
         try:
             return self._pages.pop(number) if number in self._pages else self._read(number)
-        except (*_UNREADABLE, *reference.REFUSALS, pdfium.PdfiumError) as error:
+        except (*UNREADABLE, *reference.REFUSALS, pdfium.PdfiumError) as error:
             raise DamagedError(f"Page {number} cannot be read ({type(error).__name__}); fetch the file again from its maker.") from error
 
     def look(self, number: int) -> Page:
@@ -89,6 +91,14 @@ class Reader:
         """
         page = self._pages[number] = self.page(number)
         return page
+
+    def doubts_of_picture(self, number: int) -> frozenset[str]:
+        """Signs of doubt on a page whose text is not asked: those of the file, and that an earlier revision had another page there.
+
+        Args:
+            number: The page, counted from 1.
+        """
+        return self.doubt | ({REVISED} if number <= len(self._source.pages) and self._revisions.touch(number) else set())
 
     def _read(self, number: int) -> Page:
         open_page = self._second[number - 1]
@@ -110,7 +120,7 @@ class Reader:
             turned=sight.turn,
             hidden=_hidden(seen, unseen),
         )
-        return doubted(read, sorted(page.doubt))
+        return doubted(read, sorted(page.doubt | self.doubt))
 
     def _sight(self, open_page: pdfium.PdfPage, number: int) -> _Sight:
         """The page by the own device; by the reference where that declines; as far as the own device goes where both do."""
@@ -119,7 +129,7 @@ class Reader:
             return own
         try:
             return _beside(open_page, reference.drawn_page(self._data, number))
-        except (*_UNREADABLE, *reference.REFUSALS, MemoryError):
+        except (*UNREADABLE, *reference.REFUSALS, MemoryError):
             if own is None:
                 raise
             return own
@@ -127,8 +137,10 @@ class Reader:
     def _own_sight(self, open_page: pdfium.PdfPage, number: int) -> _Sight | None:
         """The page by the own device; None where it contradicts itself, incomplete where the second reader sees a good deal more."""
         try:
-            own = _beside(open_page, self._source.draw(number))
-        except _UNREADABLE:
+            shown = self._source.draw(number)
+            self._revisions.weigh(number, shown.marks)
+            own = _beside(open_page, shown)
+        except UNREADABLE:
             return None
         if sum(1 for mark in own.page.marks if not mark.text.isspace()) < _FEWEST * own.second.count:
             own.page.doubt.add(INCOMPLETE)
@@ -146,6 +158,22 @@ def reader_of(data: bytes) -> Reader:
         The same reader for the same bytes, until other ones are read.
     """
     return Reader(data)
+
+
+def doubts_of_picture(data: bytes, number: int) -> frozenset[str]:
+    """Signs of doubt on a page that is read by looking at it.
+
+    Args:
+        data: The file's bytes.
+        number: The page, counted from 1.
+
+    Returns:
+        Those of its file; one that only the second reader can open is damaged.
+    """
+    try:
+        return reader_of(data).doubts_of_picture(number)
+    except DamagedError:
+        return frozenset({REBUILT})
 
 
 def _beside(open_page: pdfium.PdfPage, shown: Drawn) -> _Sight:

@@ -30,18 +30,18 @@ class Source:
 
     Args:
         data: The file's bytes.
+
+    Attributes:
+        document: The document as pdfminer reads it.
+        pages: Its pages.
     """
 
     def __init__(self, data: bytes) -> None:
-        self._document = PDFDocument(PDFParser(io.BytesIO(data)))
-        self._pages = list(PDFPage.create_pages(self._document))
+        self.document = PDFDocument(PDFParser(io.BytesIO(data)))
+        self.pages = list(PDFPage.create_pages(self.document))
         self._manager = PDFResourceManager(caching=True)
         self._fonts: dict[int, Font | None] = {}
-        self._layers = Layers(self._document.catalog)
-
-    def __len__(self) -> int:
-        """How many pages it has."""
-        return len(self._pages)
+        self._layers = Layers(self.document.catalog)
 
     def draw(self, number: int) -> Drawn:
         """Everything that a page draws.
@@ -55,7 +55,7 @@ class Source:
         Raises:
             TooLargeError: The page draws more objects than are read.
         """
-        page = self._pages[number - 1]
+        page = self.pages[number - 1]
         matrix, width, height = shown(page)
         drawn = Drawn(width, height, matrix, doubt=set() if is_sound(page) else {PAGE_BOX})
         content = b"\n".join(stream.get_data() for item in page.contents if isinstance(stream := followed(item), PDFStream))

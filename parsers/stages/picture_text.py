@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 
+from parsers.glyphs.doubts import doubted
+from parsers.glyphs.reader import doubts_of_picture
 from parsers.ocr.agreement import side_by_side
 from parsers.ocr.effort import FIRST_PX, MOST_PAGES, SECOND_PX
 from parsers.ocr.levels import levelled
@@ -57,13 +59,14 @@ def read_picture_page(document: Document, number: int) -> Page:
             first, second = (reader(page, pixels) for pixels in (FIRST_PX, SECOND_PX))
         finally:
             page.close()
-    return Page(
+    seen = Page(
         number=number,
         width=width,
         height=height,
         words=tuple(_in_reading_order(side_by_side(_words(first), _words(second)))),
         rules=first.rules,
     )
+    return doubted(seen, sorted(doubts_of_picture(document.data, number)))
 
 
 def _holds_a_table(page: Page) -> bool:
