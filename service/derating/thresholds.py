@@ -117,7 +117,7 @@ class Search:
 
         if start == end or (beyond(0.0) >= 0) == (beyond(1.0) >= 0):
             return None
-        return float(value(brentq(beyond, 0.0, 1.0, xtol=1e-14, rtol=1e-12)))
+        return float(value(brentq(beyond, 0.0, 1.0, xtol=1e-13, rtol=1e-10)))
 
     def said(self, item: Quantity, value: float, aside: str = "") -> Condition:
         """A threshold as a condition.
