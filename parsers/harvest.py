@@ -41,12 +41,13 @@ class Harvest:
     unaccounted: tuple[Unaccounted, ...]
 
 
-def harvest(pages: Sequence[Page], sha256: str) -> Harvest:
+def harvest(pages: Sequence[Page], sha256: str, polarity: str | None = None) -> Harvest:
     """Read the pages of a sheet.
 
     Args:
         pages: Pages whose words are known.
         sha256: Identity of the file.
+        polarity: Which switches it is about, where that is known.
 
     Returns:
         Its readings, and the rows of its tables that remain.
@@ -61,7 +62,7 @@ def harvest(pages: Sequence[Page], sha256: str) -> Harvest:
         printed += found
         remaining += unaccounted_in(entries, {one.entry.y for one in rows} if found else set())
     said = [one for page in pages for one in statements_on(page.number, lines[page.number]) if _belongs(one, printed)]
-    known = with_promises(crosschecked([*printed, *said]), _promises(pages, lines, printed))
+    known = with_promises(crosschecked([*printed, *said], polarity), _promises(pages, lines, printed))
     return Harvest(readings=chosen(known, sha256), unaccounted=tuple(remaining) if printed else ())
 
 

@@ -34,7 +34,7 @@ def read_datasheet(data: bytes, name: str, stop_after: str | None = None) -> She
     kind_of(document)
     pages = [] if stop_after == "open" else list(pages_in(document))
     who = identify(document, pages)
-    found = harvest([] if stop_after == "identity" else pages, document.sha256)
+    found = harvest([] if stop_after == "identity" else pages, document.sha256, who.polarity)
     marks = marks_of(document.page_text)
     readings = marked(found.readings, marks)
     return Sheet(

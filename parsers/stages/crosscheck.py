@@ -6,16 +6,17 @@ from dataclasses import replace
 
 from parsers.grammar.number import plain_value
 from parsers.grid import Candidate
-from parsers.stages.relations import falling, insulated, ordered, packaged, possible, power, pulsed, told_apart, whose
+from parsers.stages.relations import falling, insulated, ordered, packaged, positive, possible, power, pulsed, told_apart, whose
 
 _NO_SWITCH = "the sheet states neither an on-resistance nor the ratings of a switch"
 
 
-def crosschecked(candidates: Iterable[Candidate]) -> tuple[Candidate, ...]:
+def crosschecked(candidates: Iterable[Candidate], polarity: str | None = None) -> tuple[Candidate, ...]:
     """Hold candidates against each other.
 
     Args:
         candidates: All candidates of a sheet.
+        polarity: N, P, N+N, P+P or N+P, where the sheet says so.
 
     Returns:
         The same candidates in the same order, with what their relations add or take away.
@@ -25,7 +26,7 @@ def crosschecked(candidates: Iterable[Candidate]) -> tuple[Candidate, ...]:
         return tuple(replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, _NO_SWITCH)) for one in known)
     for relation in (packaged, power, ordered, possible, pulsed, insulated, falling, whose, told_apart):
         known = [relation(one, known) for one in known]
-    return tuple(known)
+    return tuple(known if polarity not in {"N", "N+N"} else map(positive, known))
 
 
 def _with_commas(known: list[Candidate]) -> list[Candidate]:

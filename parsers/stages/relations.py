@@ -12,6 +12,8 @@ _ALONE = frozenset({"vds_max", "id_cont", "rds_on", "rth_jc"})
 """Parameters that have one value for one set of conditions; a power may be given for several boards."""
 
 
+_SIGNLESS = frozenset({"vds_max", "vbr_dss", "vgs_th", "id_cont", "id_pulse", "id_aval", "is_cont", "qg"})
+"""What is printed with a minus on sheets of P-channel parts alone; the diode's voltage is counted from drain to source on some sheets."""
 _NO_RATING = "more than the largest value: no rating, but what its parts endured"
 
 
@@ -89,6 +91,13 @@ def pulsed(one: Candidate, known: Sequence[Candidate]) -> Candidate:
     if all(identities.pulse_covers(continuous_a=ampere, pulsed_a=abs(one.si)) for ampere in continuous):
         return one
     return _without_row(one, "it is below the continuous current")
+
+
+def positive(one: Candidate) -> Candidate:
+    """A rating or a threshold of an N-channel part has no minus sign; one that has took a neighbour's dash for it, or is another part's."""
+    if one.si >= 0 or one.key not in _SIGNLESS:
+        return one
+    return replace(one, evidence=one.evidence - {"column"}, lacks=(*one.lacks, "it has a minus sign, on the sheet of an N-channel part"))
 
 
 def insulated(one: Candidate, known: Sequence[Candidate]) -> Candidate:

@@ -2,6 +2,8 @@
 
 from hand_made import page
 
+from parsers.harvest import harvest
+
 RATED = (100, (50, "Parameter"), (250, "Symbol"), (400, "Value"), (500, "Unit"))
 CASE = (86, (50, "Absolute maximum ratings TC = 25 °C unless otherwise noted"))
 
@@ -168,3 +170,14 @@ def test_a_reading_says_how_it_was_read_and_keeps_its_name(read):
 
     assert first.id == again.id
     assert [line.split(": ")[0] for line in first.trace] == ["layout", "row", "column", "unit", "conditions", "characters"]
+
+
+def test_a_minus_sign_on_an_n_channel_sheet_is_in_doubt():
+    """A dash for a missing typical value stands close to the largest one; a P-channel part has it rightly."""
+    threshold = ((50, "Gate threshold voltage"), (200, "VGS(th)"), (270, "ID = 250 µA"), (480, "-2.5"), (530, "V"))
+    resistance = ((50, "On-resistance"), (200, "RDS(on)"), (270, "VGS = 10 V, ID = 20 A"), (480, "3.0"), (530, "mΩ"))
+    pages = [rows(threshold, resistance)]
+
+    assert statuses(harvest(pages, "0" * 64, "N").readings, "vgs_th") == {"review"}
+    assert statuses(harvest(pages, "0" * 64, "P").readings, "vgs_th") == {"accepted"}
+    assert statuses(harvest(pages, "0" * 64).readings, "vgs_th") == {"accepted"}
