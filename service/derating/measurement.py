@@ -1,61 +1,17 @@
-"""From a test on the bench to figures that replace defaults, each with the uncertainty that the test leaves.
+"""From a test on the bench to figures that replace defaults, each with the uncertainty that the test leaves."""
 
-Why bands: a probe sits on a surface and not in the silicon, it reads low, and one on-resistance of the sheet is typical and one is
-the largest. A thermal resistance found with the typical one and used with the largest is on the safe side.
-"""
-
-from dataclasses import dataclass, replace
-from enum import StrEnum
+from dataclasses import replace
 
 from service.derating.case import DISCHARGE, BankCase, Case, Corner
-from service.derating.formulas.bench_test import (
-    cold_switch_resistance_ohm,
-    current_from_test_a,
-    resistance_from_drop_ohm,
-    resistance_from_rise_kpw,
-)
+from service.derating.formulas.bench_test import cold_switch_resistance_ohm, resistance_from_drop_ohm
+from service.derating.heat_test import HeatTest, ends
 from service.facts.board import Board
 from service.facts.sourced import Known, Sourced
 
-# How much of a rise a probe on a surface may miss; common practice, no source.
-PROBE_MISSES = 0.10
-# From the junction to the top of a small plastic package (onsemi AND90146). [K/W]
-JUNCTION_TO_TOP_KPW = 1.0
-# Heat and junction agree within a thousandth after as many rounds; the junction stands little above the spot.
-AROUND = 5
-
-
-class Spot(StrEnum):
-    """Where the probe sat."""
-
-    TAB = "tab"
-    TOP = "package top"
-    BOARD = "board beside the switches"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class HeatTest:
-    """A temperature at a known current, once settled.
-
-    Attributes:
-        current_a: Through the bank, with the meter's uncertainty as a band. [A]
-        probe_c: Hottest spot found, with the thermometer's uncertainty as a band. [degC]
-        air_c: Air that the rise is counted from. [degC]
-        spot: Where the probe sat.
-        lid_on: Whether the case was closed and ``air_c`` is the air outside it.
-    """
-
-    current_a: Sourced
-    probe_c: Sourced
-    air_c: Sourced
-    spot: Spot
-    lid_on: bool
-
-    @property
-    def rise_k(self) -> tuple[float, float]:
-        """Least and largest rise of the spot; the largest allows for what the probe misses. [K, K]."""
-        least = self.probe_c.least - self.air_c.most
-        return least, (self.probe_c.most - self.air_c.least) / (1 - PROBE_MISSES)
+# A small rise over the heat of the largest on-resistance is the least that a thermal resistance may be.
+COUNTED = (Corner.WORST, Corner.FAVOURABLE)
+# Scaled to another current, a small rise is the better the less the on-resistance grows.
+SCALED = (Corner.FAVOURABLE, Corner.WORST)
 
 
 def junction_to_air(case: Case, bank: BankCase, test: HeatTest) -> Sourced:
@@ -72,10 +28,8 @@ def junction_to_air(case: Case, bank: BankCase, test: HeatTest) -> Sourced:
     Raises:
         ValueError: The spot was no warmer than the air, so the test says nothing.
     """
-    least_k, most_k = _proven(test)
-    low = _resistance_kpw(case, bank, test, current_a=test.current_a.most, rise_k=least_k, corner=Corner.WORST)
-    high = _resistance_kpw(case, bank, test, current_a=test.current_a.least, rise_k=most_k, corner=Corner.FAVOURABLE)
-    return _measured(test, low, high, "K/W", _covered(test))
+    small, large = ends(case, bank, test, corners=COUNTED)
+    return _measured(test, small.to_air_kpw, large.to_air_kpw, "K/W", _covered(test))
 
 
 def board_to_air(case: Case, bank: BankCase, test: HeatTest) -> Sourced:
@@ -94,16 +48,19 @@ def board_to_air(case: Case, bank: BankCase, test: HeatTest) -> Sourced:
     """
     if not case.is_chain:
         raise ValueError("nobody says that the switches share a board; a heat test gives junction to air")
-    least_k, most_k = _proven(test)
-    low = _board_kpw(case, bank, test, current_a=test.current_a.most, rise_k=least_k, corner=Corner.WORST)
-    high = _board_kpw(case, bank, test, current_a=test.current_a.least, rise_k=most_k, corner=Corner.FAVOURABLE)
-    return _measured(test, low, high, "K/W", _covered(test))
+    small, large = ends(case, bank, test, corners=COUNTED)
+    return _measured(test, small.board_to_air_kpw, large.board_to_air_kpw, "K/W", _covered(test))
 
 
 def with_measured_air(board: Board, measured: Sourced) -> Board:
     """The board with a measured resistance to the air in place of what stood there, so that it can be judged again."""
     cooling = replace(board.cooling, junction_to_air_kpw=measured, case_to_board_kpw=None, board_to_air_kpw=None)
     return replace(board, cooling=cooling)
+
+
+def with_measured_board(board: Board, measured: Sourced) -> Board:
+    """The board with a measured way of the shared board to the air; each switch's own way to it, and the board's limit, stay."""
+    return replace(board, cooling=replace(board.cooling, board_to_air_kpw=measured, junction_to_air_kpw=None))
 
 
 def with_measured_switches(board: Board, bank: str, measured: Sourced) -> Board:
@@ -178,19 +135,9 @@ def allowed_current(case: Case, bank: BankCase, test: HeatTest, *, limit_c: floa
     Raises:
         ValueError: The spot was no warmer than the air, so the test says nothing.
     """
-    least_k, most_k = _proven(test)
-    low = _allowed_a(case, bank, test, limit_c, tested_a=test.current_a.least, rise_k=most_k, corner=Corner.WORST)
-    high = _allowed_a(case, bank, test, limit_c, tested_a=test.current_a.most, rise_k=least_k, corner=Corner.FAVOURABLE)
+    kind, harsh = ends(case, bank, test, corners=SCALED)
     name = f"scaled from {test.current_a.value:g} A by the square of the current and the growth of the on-resistance"
-    return _measured(test, low, high, "A", name)
-
-
-def _proven(test: HeatTest) -> tuple[float, float]:
-    """Least and largest rise of a test that says something. [K, K]."""
-    least_k, most_k = test.rise_k
-    if least_k <= 0:
-        raise ValueError(f"a rise of {least_k:.1f} K within the uncertainty says nothing; test with more current or wait longer")
-    return least_k, most_k
+    return _measured(test, harsh.allowed_a(limit_c), kind.allowed_a(limit_c), "A", name)
 
 
 def _covered(test: HeatTest) -> str:
@@ -202,93 +149,3 @@ def _covered(test: HeatTest) -> str:
 def _measured(test: HeatTest, low: float, high: float, unit: str, name: str) -> Sourced:
     """A figure with its band, as the test attests it."""
     return Sourced(value=(low + high) / 2, unit=unit, known=Known.MEASURED, low=low, high=high, attested=test.probe_c.attested, name=name)
-
-
-def _allowed_a(
-    case: Case,
-    bank: BankCase,
-    test: HeatTest,
-    limit_c: float,
-    *,
-    tested_a: float,
-    rise_k: float,
-    corner: Corner,
-) -> float:
-    """The scaled current at one end."""
-    point = case.point(corner)
-    loss = _loss_w(case, bank, current_a=tested_a, junction_c=test.air_c.value + rise_k, corner=corner)
-    junction_rise = rise_k + _inside_kpw(case, bank, test.spot, corner) * loss
-    ratio = case.ratio(bank, point)
-    return current_from_test_a(
-        tested_a=tested_a,
-        tested_rise_k=junction_rise,
-        tested_ratio=ratio.value(test.air_c.value + junction_rise),
-        allowed_rise_k=max(limit_c - point["ambient"], 0.0),
-        allowed_ratio=ratio.value(limit_c),
-    )
-
-
-def _resistance_kpw(
-    case: Case,
-    bank: BankCase,
-    test: HeatTest,
-    *,
-    current_a: float,
-    rise_k: float,
-    corner: Corner,
-) -> float:
-    """Junction to air at one end: the spot over the air, and the junction over the spot."""
-    loss = _tested_loss_w(case, bank, test, current_a=current_a, rise_k=rise_k, corner=corner)
-    # Why the other corner inside: the band of what was not seen must widen the band of the answer, not narrow it.
-    inside = _inside_kpw(case, bank, test.spot, Corner.FAVOURABLE if corner is Corner.WORST else Corner.WORST)
-    return resistance_from_rise_kpw(rise_k=rise_k, loss_w=loss) + inside
-
-
-def _board_kpw(
-    case: Case,
-    bank: BankCase,
-    test: HeatTest,
-    *,
-    current_a: float,
-    rise_k: float,
-    corner: Corner,
-) -> float:
-    """Board to air at one end: the board's own rise over the heat of all that it sheds."""
-    point = case.point(corner)
-    losses = {one.name: _tested_loss_w(case, one, test, current_a=current_a, rise_k=rise_k, corner=corner) for one in case.conducting(bank)}
-    heat = sum(one.switches * losses[one.name] for one in case.conducting(bank)) + current_a**2 * case.network(bank, point).board_ohm
-    # Why the corner's own way to the board: a long one makes the board cooler, which belongs to the end of the small resistance.
-    above = 0.0 if test.spot is Spot.BOARD else point["case_to_board"] * losses[bank.name]
-    return resistance_from_rise_kpw(rise_k=max(rise_k - above, 0.0), loss_w=heat)
-
-
-def _tested_loss_w(
-    case: Case,
-    bank: BankCase,
-    test: HeatTest,
-    *,
-    current_a: float,
-    rise_k: float,
-    corner: Corner,
-) -> float:
-    """Heat of one switch at one end; its junction stands above the spot by what the same end puts between them."""
-    inside, loss = _inside_kpw(case, bank, test.spot, corner), 0.0
-    for _ in range(AROUND):
-        loss = _loss_w(case, bank, current_a=current_a, junction_c=test.air_c.value + rise_k + inside * loss, corner=corner)
-    return loss
-
-
-def _loss_w(case: Case, bank: BankCase, *, current_a: float, junction_c: float, corner: Corner) -> float:
-    """Heat of one switch during the test."""
-    point = case.point(corner)
-    hot_ohm = point[bank.prefix + "on_resistance"] * case.ratio(bank, point).value(junction_c)
-    return (current_a / bank.switches) ** 2 * hot_ohm
-
-
-def _inside_kpw(case: Case, bank: BankCase, spot: Spot, corner: Corner) -> float:
-    """From the spot to the junction; at the favourable end a probe may as well have touched the silicon."""
-    if corner is Corner.FAVOURABLE:
-        return 0.0
-    point = case.point(Corner.WORST)
-    to_case = point.get(bank.prefix + "junction_case", 0.0)
-    return {Spot.TAB: to_case, Spot.TOP: max(JUNCTION_TO_TOP_KPW, to_case), Spot.BOARD: to_case + point.get("case_to_board", 5.0)}[spot]

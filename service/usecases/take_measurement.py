@@ -9,7 +9,8 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from service.derating.case import BankCase, Case, Corner
-from service.derating.measurement import HeatTest, Spot, allowed_current, junction_to_air, path_resistance, switch_resistance
+from service.derating.heat_test import HeatTest, Spot
+from service.derating.measurement import allowed_current, junction_to_air, path_resistance, switch_resistance
 from service.derating.open_case import open_case
 from service.derating.spoken import rounded_down, rounded_up, spoken
 from service.facts.change import Change

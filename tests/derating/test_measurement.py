@@ -7,15 +7,15 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from service.derating.case import Corner
+from service.derating.heat_test import HeatTest, Spot
 from service.derating.measurement import (
-    HeatTest,
-    Spot,
     allowed_current,
     board_to_air,
     junction_to_air,
     path_resistance,
     switch_resistance,
     with_measured_air,
+    with_measured_board,
     with_measured_switches,
 )
 from service.derating.open_case import open_case
@@ -197,3 +197,13 @@ def test_switches_that_share_no_board_have_no_way_of_it():
     """Then a heat test gives junction to air."""
     with pytest.raises(ValueError, match="junction to air"):
         board_to_air(CASE, BANK, heat_test())
+
+
+def test_a_measured_board_keeps_its_own_limit_in_judgement():
+    """Junction to air would lose it: laminate gives in before silicon does."""
+    measured = board_to_air(ON_ONE_BOARD, ON_ONE_BOARD.discharge, heat_test(amperes=60, probe_c=70, air_c=40, spot=Spot.BOARD))
+    again = open_case(with_measured_board(ON_ONE_BOARD.board, measured))
+
+    assert (again.point(Corner.FAVOURABLE)["board_to_air"], again.point(Corner.WORST)["board_to_air"]) == (measured.least, measured.most)
+    assert again.quantities["board_limit"].worst == 120
+    assert again.quantities["case_to_board"].worst == 4
