@@ -12,6 +12,7 @@ from parsers.stages.choose import chosen
 from parsers.stages.crosscheck import crosschecked
 from parsers.stages.footnotes import notes_on
 from parsers.stages.headline import promises_on
+from parsers.stages.headline_columns import promises_below
 from parsers.stages.label import named
 from parsers.stages.lines import lines_in
 from parsers.stages.normalise import candidates_in
@@ -72,7 +73,8 @@ def _promises(pages: Sequence[Page], lines: dict[int, tuple[Line, ...]], printed
         return ()
     front = pages[0].number
     top = min((one.row_box[1] for one in printed if one.page == front), default=pages[0].height)
-    return promises_on(front, [line for line in lines[front] if line.y < top])
+    above = [line for line in lines[front] if line.y < top]
+    return (*promises_on(front, above), *promises_below(front, above))
 
 
 def unaccounted_in(entries: Sequence[Entry], read: set[float]) -> Iterator[Unaccounted]:

@@ -25,19 +25,19 @@ _BETWEEN = (
     rf"(?:\s*\((?:silicon|package)[^\d)]*\)?)?(?:\s*\(?{_WARM}\)?)?{_LIMIT}\s*(?:[=:<≤\uff1c]|<=)?\s*"
 )
 _AFTER = rf"{_LIMIT}(?:\s*[,(@]?\s*(?:@|at\b)?\s*\(?\s*{_GATE}\s*\)?(?:\s*[,;]?\s*I\s?D\s*=\s*{_SIGNED}\s?m?A)?)?(?:\s*\(\s*typ\w*\.?[^)]*\))?"
-_NAMES = {"vds_max": r"B?V\s?\(?\s?(?:BR\s?\)?)?\s?DSS?", "rds_on": r"r\s?DS\s?\(?\s?on\s?\)?", "id_cont": r"I\s?D"}
+NAMES = {"vds_max": r"B?V\s?\(?\s?(?:BR\s?\)?)?\s?DSS?", "rds_on": r"r\s?DS\s?\(?\s?on\s?\)?", "id_cont": r"I\s?D"}
 _PROMISES = {
     key: re.compile(
         rf"(?<![A-Za-z]){name}(?![A-Za-z]){_BETWEEN}(?P<number>{_SIGNED})\s?(?P<after>m?\s?(?:V|A|Ω|ohms?))?(?![A-Za-z/\d.]){_AFTER}", re.IGNORECASE
     )
-    for key, name in _NAMES.items()
+    for key, name in NAMES.items()
 }
 _TITLE = re.compile(r"channel|mosfet|\bfet\b|沟道|チャネル|transistor", re.IGNORECASE)
 _LIST = re.compile(rf"^\W*(?:[ln]\s)?{_SIGNED}\s?m?[VAΩ]\s*[,./–-]")
-_FIGURE = re.compile(rf"(?<![\w.])(?P<number>{_SIGNED})[\s-]?(?P<after>V|A|mA|mΩ|Ω|ohms?)(?![A-Za-z/\d]|\s?GS)", re.IGNORECASE)
+FIGURE = re.compile(rf"(?<![\w.])(?P<number>{_SIGNED})[\s-]?(?P<after>V|A|mA|mΩ|Ω|ohms?)(?![A-Za-z/\d]|\s?GS)", re.IGNORECASE)
 _WIDE = {0xFF10 + digit: str(digit) for digit in range(10)}
 """Full-width figures, as Chinese and Japanese sheets may set them."""
-_KEY_OF = {"V": "vds_max", "A": "id_cont", "mA": "id_cont", "ohm": "rds_on", "mohm": "rds_on"}
+KEY_OF = {"V": "vds_max", "A": "id_cont", "mA": "id_cont", "ohm": "rds_on", "mohm": "rds_on"}
 
 
 def promises_on(page: int, lines: Sequence[Line]) -> tuple[Candidate, ...]:
@@ -63,9 +63,9 @@ def _promises(page: int, line: Line, below: Line | None) -> Iterator[Candidate]:
     yield from named
     text = without_marks(line.text)
     if not named and (_TITLE.search(text) or _LIST.match(text)):
-        for hit in _FIGURE.finditer(text):
+        for hit in FIGURE.finditer(text):
             unit = unit_named(hit["after"])
-            yield from _promise(page, _KEY_OF[unit], line.words, hit, unit, BARE) if unit in _KEY_OF else ()
+            yield from promise(page, KEY_OF[unit], line.words, hit, unit, BARE) if unit in KEY_OF else ()
 
 
 def _named(page: int, words: Sequence[Word]) -> Iterator[Candidate]:
@@ -77,7 +77,7 @@ def _named(page: int, words: Sequence[Word]) -> Iterator[Candidate]:
                 continue
             taken.append(hit.span())
             unit = unit_named(hit["after"] or hit["unit"] or "")
-            yield from _promise(page, key, words, hit, unit, "a name with its figure above the tables")
+            yield from promise(page, key, words, hit, unit, "a name with its figure above the tables")
 
 
 def _is_condition(key: str, hit: re.Match[str]) -> bool:
@@ -87,7 +87,20 @@ def _is_condition(key: str, hit: re.Match[str]) -> bool:
     return before.count("(") > before.count(")") or (key == "id_cont" and beside is not None)
 
 
-def _promise(page: int, key: str, words: Sequence[Word], hit: re.Match[str], unit: str | None, how: str) -> Iterator[Candidate]:
+def promise(page: int, key: str, words: Sequence[Word], hit: re.Match[str], unit: str | None, how: str) -> Iterator[Candidate]:
+    """One promise, if its unit and its size are those of its quantity.
+
+    Args:
+        page: Where it stands.
+        key: What it speaks of.
+        words: The words that hold it.
+        hit: Where it stands in the words' joined text; its number is the group ``number``.
+        unit: Its unit.
+        how: How it was found, in words.
+
+    Yields:
+        The promise.
+    """
     card, number = BY_KEY[key], number_at(hit.string, hit.start("number"))
     held = words_at(words, hit.start("number"), hit.end("number"))
     if number is None or unit not in card.units or not held or not card.low <= abs(number.value) * SCALE[unit] <= card.high:

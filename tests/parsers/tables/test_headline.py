@@ -134,3 +134,16 @@ def test_a_hidden_value_bears_on_values_of_its_own_unit_alone(read):
     """Volts that no viewer shows say nothing about milliohms."""
     assert by_key(read(smudged(("hidden_value:V",))))["rds_on", 10.0].status == "accepted"
     assert by_key(read(smudged(("hidden_value:Ω",))))["rds_on", 10.0].status == "review"
+
+
+def test_figures_under_names_bear_a_table_out_and_never_contradict(read):
+    """A small table on the front may list other parts as well."""
+    names = (100, (50, "Type"), (120, "VDSS"), (220, "RDS(on) max"), (330, "ID"))
+    own, other = (
+        (114, (50, "QX80N03"), (115, "80 V"), (230, "2.9 mΩ"), (328, "120 A")),
+        (128, (50, "QX80N09"), (115, "80 V"), (230, "9 mΩ"), (328, "60 A")),
+    )
+    found = by_key(read(page(names, own, other, *TABLE)))
+
+    assert {place for place, one in found.items() if "headline" in one.evidence} == {("vds_max", None), ("rds_on", 10.0), ("id_cont", None)}
+    assert [flag for one in found.values() for flag in one.flags] == []
