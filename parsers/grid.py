@@ -149,12 +149,14 @@ class Cell:
         words: Its words.
         marks: Footnote marks beside it.
         said: min, typ or max where the word stands before the number.
+        crowded: Whether another value stands in the same column of the line.
     """
 
     column: Column
     words: tuple[Word, ...]
     marks: tuple[Word, ...] = ()
     said: str = ""
+    crowded: bool = False
 
     @property
     def text(self) -> str:

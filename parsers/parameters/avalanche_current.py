@@ -10,6 +10,7 @@ CARD = Card(
         r"avalanchecurrent",
         r"avalanchedraincurrent",
         r"雪崩电流",
+        r"雪崩電流",
         r"アバランシェ電流",
         r"avalanchepeakcurrent",
         r"nonrepetitiveavalanchecurrent",

@@ -13,6 +13,7 @@ CARD = Card(
         r"avalancheenergy",
         r"单脉冲雪崩(?:击穿)?能量",
         r"雪崩能量",
+        r"單脈衝雪崩能量",
         r"singlepulse.{0,22}energy",
     ),
     never=(

@@ -6,7 +6,7 @@ from service.facts.reading import Limit
 CARD = Card(
     key="id_cont",
     symbols=(r"IDS?(?:DC|CONT|25C?|100C?|TC25C?|TC100C?|TC|TA|70C?)?", r"IDSM"),
-    words=(r"continuousdraincurrent", r"draincurrent", r"漏极?(?:连续)?电流", r"连续漏极?电流", r"ドレイン電流", r"currentcontinuous"),
+    words=(r"continuousdraincurrent", r"draincurrent", r"漏极?(?:连续)?电流", r"连续漏极?电流", r"ドレイン電流", r"汲極電流", r"currentcontinuous"),
     never=(
         r"pulse",
         r"peak",
@@ -20,6 +20,8 @@ CARD = Card(
         r"diode",
         r"saturation",
         r"脉冲",
+        r"パルス",
+        r"脈衝",
         r"雪崩",
         r"sourcecurrent",
         r"maximumcurrentpulsed",

@@ -13,6 +13,7 @@ CARD = Card(
         r"source(?:to)?drain(?:diode)?(?:forward)?(?:on)?voltage",
         r"正向(?:导通)?(?:压降|电压)",
         r"順方向電圧",
+        r"順向(?:電壓|壓降)",
         r"diode.{0,12}voltage",
         r"drainsourcediodeforwardvoltage",
         r"forwarddrop",

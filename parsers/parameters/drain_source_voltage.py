@@ -6,7 +6,13 @@ from service.facts.reading import Limit
 CARD = Card(
     key="vds_max",
     symbols=(r"VDSS?(?:MAX|X)?", r"VDSMAX", r"VDSST?J?"),
-    words=(r"drain(?:to)?sourcevoltage", r"漏源?极?(?:至|到|-)?源极?电压", r"ドレイン.{0,2}ソース間電圧", r"drainsourcevoltagevdss?"),
+    words=(
+        r"drain(?:to)?sourcevoltage",
+        r"漏源?极?(?:至|到|-)?源极?电压",
+        r"ドレイン.{0,2}ソース間電圧",
+        r"汲極?(?:至|到)?源極?電壓",
+        r"drainsourcevoltagevdss?",
+    ),
     never=(
         r"breakdown",
         r"onstate",

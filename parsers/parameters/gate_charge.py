@@ -5,7 +5,7 @@ from parsers.parameter import Card
 CARD = Card(
     key="qg",
     symbols=(r"QG(?:TOT|T|10V?|45V?|5V?|4V5|\d*)?", r"QGTOTAL", r"QG\d+V?", r"QGVGS.*"),
-    words=(r"totalgatecharge", r"gatechargetotal", r"栅极?总?电荷", r"总栅极?电荷"),
+    words=(r"totalgatecharge", r"gatechargetotal", r"栅极?总?电荷", r"总栅极?电荷", r"總閘極電荷", r"閘極總電荷", r"ゲート(?:総|入力)電荷"),
     never=(
         r"gatesource",
         r"gatedrain",

@@ -22,6 +22,8 @@ CARD = Card(
         r"junctiontemperature",
         r"(?:operating|operation).{0,20}temperature",
         r"结温",
+        r"接面溫度",
+        r"結溫",
         r"チャネル温度",
         r"channeltemperature",
         r"工作.{0,8}温度",

@@ -25,6 +25,8 @@ CARD = Card(
         r"thermalresistancejunctioncase",
         r"junctiontobottom",
         r"结至(?:外)?壳",
+        r"(?:接面|結)(?:至|到)?(?:外|管)?殼",
+        r"チャネルケース",
     ),
     never=(r"sink", r"ambient", r"caseto?sink", r"impedance(?:curve)", r"lead"),
     units=("K/W",),

@@ -9,6 +9,7 @@ CARD = Card(
         r"onresistance",
         r"onstateresistance",
         r"导通电阻",
+        r"導通電阻",
         r"通态电阻",
         r"オン抵抗",
         r"resistancedrain(?:to)?source",

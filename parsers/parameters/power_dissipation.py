@@ -12,6 +12,7 @@ CARD = Card(
         r"dissipation",
         r"耗散功率",
         r"功耗",
+        r"功率(?:消耗|損耗)",
         r"許容損失",
         r"maximumpower",
         r"drainpower",

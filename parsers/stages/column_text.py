@@ -22,7 +22,7 @@ _GROUP = 6
 _OFF = 0.35
 """Words no further off the middle of a group of entries than this share of their size stand in the middle. [1]"""
 
-_NEAR = 26.0
+_NEAR = 45.0
 """The unit of a neighbour no further away than this may speak of a row without one. [pt]"""
 
 

@@ -6,7 +6,19 @@ from dataclasses import replace
 
 from parsers.grammar.number import plain_value
 from parsers.grid import Candidate
-from parsers.stages.relations import falling, insulated, ordered, packaged, positive, possible, power, pulsed, told_apart, whose
+from parsers.stages.relations import (
+    dropping,
+    falling,
+    insulated,
+    ordered,
+    packaged,
+    positive,
+    possible,
+    power,
+    pulsed,
+    told_apart,
+    whose,
+)
 
 _NO_SWITCH = "the sheet states neither an on-resistance nor the ratings of a switch"
 
@@ -24,7 +36,7 @@ def crosschecked(candidates: Iterable[Candidate], polarity: str | None = None) -
     known = _with_commas(list(candidates))
     if not _is_switch(known):
         return tuple(replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, _NO_SWITCH)) for one in known)
-    for relation in (packaged, power, ordered, possible, pulsed, insulated, falling, whose, told_apart):
+    for relation in (packaged, power, ordered, possible, pulsed, insulated, falling, dropping, whose, told_apart):
         known = [relation(one, known) for one in known]
     return tuple(known if polarity not in {"N", "N+N"} else map(positive, known))
 

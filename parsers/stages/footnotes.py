@@ -28,6 +28,8 @@ _SILICON = re.compile(
     r"|limited by (?:the )?silicon|limited only by max|chip capability|die limit",
     re.IGNORECASE,
 )
+_WORDS = 2
+"""A raised mark opens a note of more words than this, itself among them. [1]"""
 _LETTERS = 12
 """A note has at least this many letters. [1]"""
 _NUMBERED = re.compile(r"^\(?\d{1,2}[.)]$")
@@ -111,6 +113,12 @@ def notes_for(entry: Entry, notes: Sequence[Note], *, of_name: bool = False) -> 
     return tuple(out)
 
 
+def is_left_open(entry: Entry, notes: Sequence[Note]) -> bool:
+    """Whether a mark beside a row's number refers to a footnote that was not found, or is cut off."""
+    marks = {mark for cell in entry.cells for mark in (*_raised(mark.text for mark in cell.marks), *_level(cell.text))}
+    return bool(marks - {note.mark for note in notes}) or any(cell.text.count("(") > cell.text.count(")") for cell in entry.cells)
+
+
 def _marks(entry: Entry) -> Iterator[str]:
     """Marks of a row: raised letters, ``(Note 1)``, glyphs without a name."""
     texts = (entry.label, entry.symbol, entry.condition)
@@ -118,9 +126,16 @@ def _marks(entry: Entry) -> Iterator[str]:
     yield from _raised(raised)
     words = " ".join([*(f"{text.own} {text.block}" for text in texts), *(cell.text for cell in entry.cells)])
     yield from re.findall(r"\(cid:\d+\)(?!\s?[CW/A])|[\ue000-\uf8ff①-⑳]", words)
-    yield from re.findall(r"(?<=\()\*{1,3}(?=\))|\*\d", " ".join(cell.text for cell in entry.cells))
+    for cell in entry.cells:
+        yield from _level(cell.text)
     for found in _REFERENCE.finditer(words):
         yield from (piece.lower() for piece in re.split(r"[\s,&]+", found["marks"]) if piece)
+
+
+def _level(text: str) -> Iterator[str]:
+    """Marks of full size beside a number: ``75(1)``, ``75 (a)``, ``75*``."""
+    yield from re.findall(r"(?<=\()\*{1,3}(?=\))|\*\d|(?<=\d)\*{1,3}(?!\d)", text)
+    yield from (mark.lower() for mark in re.findall(r"(?<=\d)\s?\((\d|[A-Za-z])\)", text))
 
 
 def _raised(marks: Iterable[str]) -> Iterator[str]:
@@ -144,7 +159,7 @@ def _columns(line: Line) -> Iterator[list[Word]]:
 
 def _opening(text: str, run: Sequence[Word], line: Line) -> str | None:
     """The mark with which a piece of a line opens a note."""
-    if run[0] in line.marks and len(run) > 3 and re.fullmatch(r"[\w*]{1,2}\)?", run[0].text):
+    if run[0] in line.marks and len(run) > _WORDS and re.fullmatch(r"[\w*]{1,2}\)?", run[0].text):
         return run[0].text.strip(")").lower()
     for pattern in (_GLYPH, _MARKED, _STARRED):
         found = pattern.match(text)

@@ -20,23 +20,31 @@ _WORDS: dict[str, Role] = {
 
 _SIGNS: tuple[tuple[str, Role], ...] = (
     ("参数", Role.LABEL),
+    ("參數", Role.LABEL),
     ("项目", Role.LABEL),
     ("項目", Role.LABEL),
     ("符号", Role.SYMBOL),
+    ("符號", Role.SYMBOL),
     ("記号", Role.SYMBOL),
     ("条件", Role.CONDITION),
+    ("條件", Role.CONDITION),
     ("最小", Role.MIN),
     ("典型", Role.TYP),
     ("標準", Role.TYP),
     ("最大值", Role.MAX),
     ("最大", Role.MAX),
     ("单位", Role.UNIT),
+    ("單位", Role.UNIT),
     ("単位", Role.UNIT),
     ("定格", Role.VALUE),
     ("额定", Role.VALUE),
+    ("額定", Role.VALUE),
     ("极限", Role.VALUE),
+    ("極限", Role.VALUE),
     ("数值", Role.VALUE),
+    ("數值", Role.VALUE),
     ("规格", Role.VALUE),
+    ("規格", Role.VALUE),
 )
 """Chinese and Japanese words for the columns; the first that stands in a token decides."""
 

@@ -7,6 +7,7 @@ from parsers.stages.heading_words import LIMITS, PACKAGE, PART, SPECIAL, loose_h
 from parsers.types import Word
 
 _VALUED = LIMITS | {Role.VALUE, Role.UNIT}
+_NAMED = frozenset({Role.LABEL, Role.SYMBOL})
 _STACK = 17.0
 """Lines of one heading stand no further apart than this. [pt]"""
 _STRAY = 2
@@ -83,7 +84,8 @@ def _heads(line: Line) -> tuple[Head, ...]:
     parts = [phrase for phrase in phrases if phrase not in special and all(PART.match(word.text) for word in phrase)]
     other = [phrase for phrase in phrases if phrase not in special and phrase not in parts]
     roles = {head.role for head in known}
-    if len(roles) < 2 and not (Role.UNIT in roles and (parts or special)):
+    divided = len(special) > 1 and bool(roles & _NAMED)
+    if len(roles) < 2 and not (Role.UNIT in roles and (parts or special)) and not divided:
         return ()
     if not any(role.numeric for role in roles):
         known += [value_head(phrase) for phrase in (special if len(special) > 1 else parts)]
@@ -92,7 +94,7 @@ def _heads(line: Line) -> tuple[Head, ...]:
         Head(role=Role.CONDITION, box=hull([word.box for word in phrase]), text=text_of(phrase)) for phrase in other if _is_between(phrase, known)
     ]
     odd = len(other) - any(head.text == text_of(phrase) for head in known for phrase in other[:1])
-    if odd > len(known) // 2 + (Role.UNIT in roles) or not roles & _VALUED:
+    if odd > len(known) // 2 + (Role.UNIT in roles) or not (roles & _VALUED or divided):
         return ()
     return tuple(sorted(known, key=lambda head: head.box[0]))
 

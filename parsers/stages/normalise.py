@@ -6,22 +6,26 @@ from dataclasses import replace
 from parsers.grammar.avalanche import tells_of_test
 from parsers.grammar.number import Number, as_fraction, is_placeholder
 from parsers.grammar.unit import SCALE
-from parsers.grid import Candidate, Cell, Named, hull
+from parsers.grid import Candidate, Cell, Column, Named, hull
 from parsers.parameter import Card
 from parsers.parameters import BY_KEY
 from parsers.stages.divisions import Division, divisions_of
 from parsers.stages.figure import GUESSED, NEIGHBOUR, limit_is_said, limit_of, mixed_units_near, numbers_of, quote_of, unit_of, words_of
-from parsers.stages.footnotes import Note, notes_for
+from parsers.stages.footnotes import Note, is_left_open, notes_for
 from parsers.stages.heading_words import PACKAGE
 from parsers.stages.said import Said, said_of
 from parsers.stages.spelled import is_silent
-from service.facts.reading import Conditions
+from service.facts.reading import Box, Conditions
 
 _SIGNED = frozenset({"vds_max", "vgs_max", "id_cont", "id_pulse", "id_aval", "vbr_dss", "vgs_th", "vsd", "is_cont", "qg"})
 """Only these are printed with a minus, on the sheets of P-channel parts; a negative power is another row's temperature."""
 _ROW_UNSURE = "the row's words and symbol name different parameters, or it differs in nothing from the row above"
 _BETWEEN_UNITS = "it has no name and no unit of its own, and the rows above and below have different ones"
 _UNIT_GUESSED = "the unit's glyph is unreadable"
+_CROWDED = "another value stands beside it in the same column"
+_ASIDE = "it stands nearer to the heading of another column, and no drawn line parts the two"
+_ASIDE_BY = 2.0
+"""So much nearer another heading is in doubt. [pt]"""
 _COLUMN_UNSURE = "its column is headed by a package; the part was matched to it by order alone"
 
 
@@ -40,6 +44,8 @@ def candidates_in(rows: Sequence[Named], notes: Sequence[Note]) -> Iterator[Cand
         card = BY_KEY[row.key]
         alone = all(other.key != row.key for other in (*rows[max(0, at - 1) : at], *rows[at + 1 : at + 2]))
         said = said_of(row.entry, card, (*notes_for(row.entry, notes), *_shared_notes(row, rows, notes), *_lone_test(row, rows, notes)), alone=alone)
+        if is_left_open(row.entry, notes):
+            said = replace(said, open=True)
         same = above is not None and above[0].key == row.key
         if above is not None and same:
             said = said.completed(above[1], card).beside(above[1])
@@ -121,6 +127,17 @@ def _heading(cell: Cell) -> str:
     return f"under {cell.column.text}{said}" if cell.column.text else f"under no heading{said}"
 
 
+def _under_another(cell: Cell, columns: Sequence[Column]) -> bool:
+    """Whether a value stands nearer to another column's heading than to its own column's, where no lines bound its column."""
+    off = abs(_middle(cell.box) - cell.column.middle)
+    others = (column for column in columns if column.role.numeric and column is not cell.column)
+    return not cell.column.ruled and any(abs(_middle(cell.box) - other.middle) + _ASIDE_BY < off for other in others)
+
+
+def _middle(box: Box) -> float:
+    return (box[0] + box[2]) / 2
+
+
 def _doubts(one: Named, card: Card, cell: Cell, said: Said, place: str) -> Iterator[tuple[str, str]]:
     """Each kind of evidence of place that is missing, and why, in words."""
     if not one.sure:
@@ -129,6 +146,10 @@ def _doubts(one: Named, card: Card, cell: Cell, said: Said, place: str) -> Itera
         yield "row", _BETWEEN_UNITS
     if PACKAGE.match(cell.column.cond.part or "") or PACKAGE.match(cell.column.cond.note or ""):
         yield "column", _COLUMN_UNSURE
+    elif cell.crowded:
+        yield "column", _CROWDED
+    elif _under_another(cell, one.entry.table.columns):
+        yield "column", _ASIDE
     if place == GUESSED:
         yield "unit", _UNIT_GUESSED
     missing = said.lacks(card)

@@ -8,6 +8,8 @@ from parsers.grid import Candidate
 from service.facts import identities
 from service.facts.reading import Limit
 
+_LEAST_DROP_V, _MOST_DROP_V = 2e-3, 25.0
+"""Between these lies what any switch drops at its test current. [V]"""
 _ALONE = frozenset({"vds_max", "id_cont", "rds_on", "rth_jc"})
 """Parameters that have one value for one set of conditions; a power may be given for several boards."""
 
@@ -81,6 +83,14 @@ def possible(one: Candidate, known: Sequence[Candidate]) -> Candidate:  # noqa: 
     if (one.key == "rds_on" and gate == 0) or (one.key in {"vgs_th", "vbr_dss"} and gate):
         return _without_row(one, f"{one.key} is not measured at a gate voltage of {one.cond.vgs:g} V")
     return one
+
+
+def dropping(one: Candidate, known: Sequence[Candidate]) -> Candidate:  # noqa: ARG001  every relation is asked alike
+    """A switch that is on drops neither a millivolt nor tens of volts at the current at which it is tested: else milliohms were taken for ohms."""
+    if one.key != "rds_on" or not one.cond.id or _LEAST_DROP_V < abs(one.si * one.cond.id) < _MOST_DROP_V:
+        return one
+    drop = abs(one.si * one.cond.id)
+    return replace(one, evidence=one.evidence - {"unit"}, lacks=(*one.lacks, f"at its test current it would drop {drop:.2g} V"))
 
 
 def pulsed(one: Candidate, known: Sequence[Candidate]) -> Candidate:

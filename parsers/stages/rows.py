@@ -9,6 +9,8 @@ from parsers.stages.dealing import LIMIT_WORD, OUTSIDE, Spread, holds_value, spr
 from parsers.types import Word
 
 _LEFT = (Role.LABEL, Role.SYMBOL, Role.CONDITION, Role.UNIT)
+_APART = 0.9
+"""Words of one value stand no further apart than this share of their size. [1]"""
 _SHORT = 6
 """A line that heads a section has no more words than this. [1]"""
 
@@ -55,8 +57,11 @@ def _cells(one: Spread, columns: Sequence[Column]) -> Iterator[Cell]:
         said = words[0].text.strip(".").lower() if len(words) > 1 and LIMIT_WORD.match(words[0].text) else ""
         rest = words[1:] if said else words
         if holds_value(rest):
-            marks = tuple(mark for mark in one.line.marks if _beside(mark, rest))
-            yield from (Cell(column=column, words=rest, marks=marks, said=said) for column in _speaks_of(one, index, rest, columns))
+            values = [run for run in _runs(rest, one.line.size) if holds_value(run)]
+            crowded = len(values) > 1 and sum(map(len, values)) == len(rest)
+            mine = min(values, key=lambda run: abs(_middle(run) - columns[index].middle)) if crowded else rest
+            marks = tuple(mark for mark in one.line.marks if _beside(mark, mine))
+            yield from (Cell(column=column, words=mine, marks=marks, said=said, crowded=crowded) for column in _speaks_of(one, index, mine, columns))
 
 
 def _speaks_of(one: Spread, index: int, words: Sequence[Word], columns: Sequence[Column]) -> Sequence[Column]:
@@ -64,9 +69,24 @@ def _speaks_of(one: Spread, index: int, words: Sequence[Word], columns: Sequence
     split = [at for at, column in enumerate(columns) if column.role.numeric and (column.cond.part or column.cond.ch)]
     if index not in split or sum(at in split and holds_value(each) for at, each in one.words.items()) != 1:
         return (columns[index],)
-    middle = (words[0].box[0] + words[-1].box[2]) / 2
+    middle = _middle(words)
     common = (columns[split[0]].middle + columns[split[-1]].middle) / 2
     return [columns[at] for at in split] if abs(middle - common) < abs(middle - columns[index].middle) else (columns[index],)
+
+
+def _runs(words: Sequence[Word], size: float) -> list[tuple[Word, ...]]:
+    """Words with wide gaps between: each may be a value of its own."""
+    runs: list[tuple[Word, ...]] = []
+    for word in words:
+        if runs and word.box[0] - runs[-1][-1].box[2] <= _APART * size:
+            runs[-1] += (word,)
+        else:
+            runs.append((word,))
+    return runs
+
+
+def _middle(words: Sequence[Word]) -> float:
+    return (words[0].box[0] + words[-1].box[2]) / 2
 
 
 def _beside(mark: Word, words: Sequence[Word]) -> bool:

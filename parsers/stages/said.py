@@ -12,6 +12,9 @@ from parsers.stages.footnotes import Note, conditions_of_notes, limited_by
 from service.facts.reading import Conditions
 
 _SPOTS = ("tc", "ta", "tsp")
+_NOTED = frozenset({"id_cont", "pd", "rth_ja", "rth_jl"})
+"""Footnotes may say of these for how long they hold, or who limits them."""
+_LIMITER = re.compile(r"package|silicon|\b(?:die|chip)\b|bond[- ]?wire|封装", re.IGNORECASE)
 _SHORT = 60
 """A footnote that says for what a value holds is no longer than this. [1]"""
 _NAMES = tuple(field.name for field in fields(Conditions))
@@ -36,6 +39,7 @@ class Said:
         trace: How they were found, in words.
         degrees: Whether the row or its caption prints a temperature at all.
         borrowed: Whether they stand beside another row of the same parameter.
+        open: Whether a footnote that the number refers to was not found.
     """
 
     cond: Conditions
@@ -43,6 +47,7 @@ class Said:
     trace: tuple[str, ...]
     degrees: bool = False
     borrowed: bool = False
+    open: bool = False
 
     def completed(self, above: Conditions, card: Card) -> "Said":
         """A row that adds only a temperature to the row above holds for the rest of that row's conditions."""
@@ -75,6 +80,10 @@ class Said:
                 yield f"a condition on {name} is printed and was not understood"
         if _WITHOUT_VALUE.search(self.own):
             yield "a condition is printed whose value cannot be read"
+        if card.key == "id_cont" and self.cond.limited_by is None and _LIMITER.search(self.own):
+            yield "who limits the current is printed and was not understood"
+        if self.open and card.key in _NOTED and self.cond.limited_by is None:
+            yield "a footnote that its number refers to was not found"
         if self.borrowed:
             yield "its conditions stand beside another row of the same parameter"
         if card.needs and not any(getattr(self.cond, name) is not None for name in card.needs) and (card.needs == ("vgs",) or self.degrees):
@@ -109,7 +118,7 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note], *, alone: bool = Tr
         kept.pop("vgs", None)  # why: a pulse that is over before the threshold is measured is no condition of it
     if card.key == "qg":
         kept |= _swing(f"{entry.symbol.own} ; {entry.label.own}")
-    if card.key in {"id_cont", "pd", "rth_ja", "rth_jl"}:
+    if card.key in _NOTED:
         kept |= _noted(f"{entry.label.block or entry.label.own} {entry.symbol.block} {entry.condition.own}", notes, card)
     if card.key == "eas":
         kept |= _tested(f"{own} ; {around}", notes)

@@ -12,6 +12,9 @@ from parsers.parameters import CARDS
 _SUM = r"\([^)]*\+[^)]*\)"
 """A sum in brackets says what is added up, not what the row is: ``Total Gate Charge (Gate to Source + Gate to Drain)``."""
 
+_BRACKETED = re.compile(r"\(([^()]*)\)\s*$")
+"""A unit in brackets at the end of a symbol is no part of it."""
+
 KINDS = re.compile(r"peak|pulsed?", re.IGNORECASE)
 
 
@@ -41,6 +44,7 @@ def _symbols(label: str, symbol: str) -> Iterator[str]:
         yield squeezed_symbol(symbol)
         yield squeezed_symbol(without_conditions(symbol))
         yield squeezed_symbol(re.split(r"[@=]", symbol)[0])
+        yield squeezed_symbol(_BRACKETED.sub(lambda found: " " if unit_named(found.group(1)) else found.group(), symbol))
         return
     first = re.split(r"[@=,;]", without_conditions(label))[0].split()
     yield from (squeezed_symbol("".join(first[:count])) for count in (1, 2, 3) if len(first) >= count)

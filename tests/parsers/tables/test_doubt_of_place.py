@@ -1,0 +1,109 @@
+"""What takes the certainty away from a number's column, unit or condition."""
+
+import pytest
+from hand_made import page, upright, word
+
+LIMITS = (100, (50, "Parameter"), (160, "Symbol"), (220, "Conditions"), (400, "Min."), (440, "Typ."), (480, "Max."), (530, "Unit"))
+RATED = (100, (50, "Parameter"), (250, "Symbol"), (400, "Value"), (500, "Unit"))
+RESISTANCE = ((50, "On-resistance"), (160, "RDS(on)"), (220, "VGS = 10 V, ID = 20 A"))
+
+
+def statuses(readings, key):
+    """Values and statuses of one parameter."""
+    return {(one.value, one.status.value) for one in readings if one.key == key}
+
+
+def test_a_dash_far_before_a_number_is_no_minus(read):
+    """A dash that stands for no typical value and a number in the next column were taken for one negative number."""
+    threshold = ((50, "Gate threshold voltage"), (160, "VGS(th)"), (220, "ID = 250 µA"), (530, "V"))
+    readings = read(page(LIMITS, (115, *RESISTANCE, (440, "4.0"), (530, "mΩ")), (129, *threshold, (444, "-"), (462, "2.5"))))
+
+    assert not [one for one in readings if one.value < 0]
+
+
+def test_a_number_nearer_to_another_heading_goes_to_a_person(read):
+    """The gap that the long number leaves parts the columns left of the short one, which stands under Typ."""
+    heads = ((50, "Parameter"), (160, "Symbol"), (220, "Conditions"), (390, "Typ."), (490, "Max."), (530, "Unit"))
+    capacitance = ((50, "Input capacitance"), (160, "Ciss"), (220, "VDS = 25 V"), (458, "1234.56"), (510, "pF"))
+    readings = read(page((100, *heads), (115, *RESISTANCE, (430, "4.0"), (530, "mΩ")), (129, *capacitance)))
+
+    assert statuses(readings, "rds_on") == {(4.0, "review")}
+
+
+def noted(note, *, mark):
+    """A current with a raised mark beside its number, and a note below."""
+    current = (115, (50, "Continuous drain current TC = 25 °C"), (250, "ID"), (400, "60"), (500, "A"))
+    resistance = (129, (50, "On-resistance VGS = 10 V"), (250, "RDS(on)"), (400, "4.0"), (500, "mΩ"))
+    return page(RATED, current, resistance, (200, *note), extra=(word(mark, 411, 111, size=5.0),))
+
+
+def test_a_mark_without_its_note_leaves_a_current_open(read):
+    """It may say that the package sets the limit."""
+    assert statuses(read(noted(((50, "Device mounted on a board"),), mark="4")), "id_cont") == {(60.0, "review")}
+
+
+@pytest.mark.parametrize("text", ["60(4)", "60 (4)", "60*"])
+def test_a_mark_of_full_size_refers_to_a_note_too(read, text):
+    """Not every sheet raises its marks."""
+    current = (115, (50, "Continuous drain current TC = 25 °C"), (250, "ID"), (400, text), (500, "A"))
+    resistance = (129, (50, "On-resistance VGS = 10 V"), (250, "RDS(on)"), (400, "4.0"), (500, "mΩ"))
+    note = (200, (50, f"{'*' if '*' in text else '(4)'} Package limited."))
+
+    (found,) = [one for one in read(page(RATED, current, resistance, note)) if one.key == "id_cont"]
+
+    assert (found.value, found.cond.limited_by, found.status) == (60.0, "package", "accepted")
+
+
+def test_a_limit_by_whom_is_not_understood_goes_to_a_person(read):
+    """The row says something of the package; what it says was not read."""
+    current = (115, (50, "Continuous drain current (package) TC = 25 °C"), (250, "ID"), (400, "60"), (500, "A"))
+    resistance = (129, (50, "On-resistance VGS = 10 V"), (250, "RDS(on)"), (400, "4.0"), (500, "mΩ"))
+
+    assert statuses(read(page(RATED, current, resistance)), "id_cont") == {(60.0, "review")}
+
+
+@pytest.mark.parametrize(("unit", "value", "status"), [("mΩ", "4.0", "accepted"), ("Ω", "4.0", "review"), ("mΩ", "0.004", "review")])
+def test_an_on_resistance_that_no_switch_has_at_its_current_goes_to_a_person(read, unit, value, status):
+    """4 mΩ at 20 A drop 80 mV; ohms for milliohms would drop 80 V, or 80 µV (Ohm's law)."""
+    readings = read(page(LIMITS, (115, *RESISTANCE, (480, value), (530, unit))))
+
+    assert {one.status.value for one in readings if one.key == "rds_on"} <= {status}
+
+
+def test_a_unit_in_brackets_behind_a_symbol_is_no_part_of_it(read):
+    """Tables without a column of units say ``BVDSS (V)``."""
+    heads = ((50, "Symbol"), (220, "Conditions"), (400, "Min."), (440, "Typ."), (480, "Max."))
+    rows = ((115, (50, "BVDSS (V)"), (220, "ID = 250 µA"), (400, "60")), (129, (50, "RDS(on) (mΩ)"), (220, "VGS = 10 V, ID = 20 A"), (480, "4.0")))
+
+    assert {(one.key, one.value) for one in read(page((100, *heads), *rows))} == {("vbr_dss", 60.0), ("rds_on", 4.0)}
+
+
+def test_columns_of_channels_need_no_column_of_units(read):
+    """The units stand behind the names."""
+    heads = ((50, "Parameter"), (250, "Symbol"), (350, "N-Channel"), (450, "P-Channel"))
+    rows = ((115, (50, "Drain-source voltage (V)"), (250, "VDS"), (360, "30"), (460, "-30")),)
+    resistance = (129, (50, "On-resistance VGS = 10 V (mΩ)"), (250, "RDS(on)"), (360, "20"), (460, "40"))
+
+    found = {(one.value, one.cond.ch) for one in read(page((100, *heads), *rows, resistance)) if one.key == "vds_max"}
+
+    assert found == {(30.0, "Q1"), (-30.0, "Q2")}
+
+
+def test_traditional_chinese_heads_a_table(read):
+    """Signs of Taiwan and Hong Kong."""
+    heads = ((50, "參數"), (250, "符號"), (400, "額定值"), (500, "單位"))
+    rows = (
+        (115, (50, "汲極-源極電壓"), (250, "VDS"), (400, "60"), (500, "V")),
+        (129, (50, "導通電阻 VGS = 10 V"), (250, "RDS(on)"), (400, "4.0"), (500, "mΩ")),
+    )
+
+    assert {one.key for one in read(page((100, *heads), *rows))} == {"vds_max", "rds_on"}
+
+
+def test_a_drawn_column_holds_what_stands_beside_its_heading(read):
+    """Lines say more than distance."""
+    uprights = [upright(x, 92, 140) for x in (40, 155, 215, 370, 430, 520, 560)]
+    heads = ((50, "Parameter"), (160, "Symbol"), (220, "Conditions"), (390, "Typ."), (490, "Max."), (530, "Unit"))
+    readings = read(page((100, *heads), (115, *RESISTANCE, (432, "4.0"), (530, "mΩ")), rules=uprights))
+
+    assert statuses(readings, "rds_on") == {(4.0, "accepted")}
