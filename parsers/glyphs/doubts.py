@@ -7,6 +7,8 @@ from parsers.types import Glyph, Page, Word
 
 UNWEIGHED, INCOMPLETE, PAGE_BOX = "unweighed", "incomplete", "page_box"
 """The reference library read the page; part of the page could not be followed; its size or turn is not valid."""
+TWO_TEXTS = "two_texts"
+"""A font names another figure than its map to text does."""
 REBUILT, STRAY, REVISED = "rebuilt", "stray", "revised"
 """The file's table of objects is damaged; it holds an object twice; an earlier revision of it shows another figure."""
 
@@ -17,7 +19,7 @@ _IN_WORDS = {
     REBUILT: "the file's table of objects is damaged, so that its pages had to be put together by searching",
     STRAY: "the file holds an object twice and its table names only one, so that another viewer may show another value",
     REVISED: "an earlier revision inside the file shows something else in this place",
-    "two_texts": "its font names another figure than the font's map to text does",
+    TWO_TEXTS: "its font names another figure than the font's map to text does",
     "pale": "it is printed too small or too pale to be seen",
     "hidden": "it is painted invisibly over a picture",
     "cut": "part of it is clipped away",

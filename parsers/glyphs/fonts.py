@@ -1,5 +1,6 @@
 """A font of a PDF as a table from character codes to text and width; pdfminer reads the font, the table makes it quick."""
 
+import unicodedata
 from typing import Any
 
 from pdfminer.pdfexceptions import PDFException
@@ -7,6 +8,7 @@ from pdfminer.pdffont import PDFFont, PDFType3Font, PDFUnicodeNotDefined
 from pdfminer.pdfinterp import PDFResourceManager
 from pdfminer.pdftypes import PDFObjRef, PDFStream, dict_value, resolve1
 
+from parsers.glyphs.doubts import TWO_TEXTS
 from parsers.glyphs.repairs import Repair, repair_of
 from parsers.glyphs.unicode_map import UnicodeMap
 
@@ -39,6 +41,7 @@ class Font:
     def __init__(self, font: PDFFont, spec: dict[str, Any]) -> None:
         self._font = font
         self._repair: Repair | None = repair_of(spec)
+        self._named: dict[int, str] = _named_characters(font, spec)
         self._codes: dict[int, Code] = {}
         self.name = str(font.fontname).rpartition("+")[2]
         self.multibyte = font.is_multibyte()
@@ -62,7 +65,9 @@ class Font:
         repaired = self._repair(code, text) if self._repair else None
         if repaired and (repaired := repaired.translate(_LATIN_LOOK_ALIKES)) != text:
             return repaired, width or self._width_by_text(repaired), True, ("symbol_font",)
-        return (text, width, False, ()) if _readable(text) else (text or "\ufffd", width, False, ("unmapped",))
+        if not _readable(text):
+            return text or "\ufffd", width, False, ("unmapped",)
+        return text, width, False, (TWO_TEXTS,) if _contradict(text, self._named.get(code, text)) else ()
 
     def _width_by_text(self, text: str) -> float:
         """Width of a sign whose code says nothing: the standard fonts' own tables go by text."""
@@ -89,6 +94,17 @@ def font_of(manager: PDFResourceManager, reference: Any) -> Font | None:  # noqa
     if found:
         font.unicode_map = found  # type: ignore[attr-defined]  # fonts of letters and of whole scripts have it, their base has not
     return Font(font, spec)
+
+
+def _named_characters(font: PDFFont, spec: dict[str, Any]) -> dict[int, str]:
+    """What the glyphs are called that a font with a map to text draws; empty where its codes have no names (ISO 32000-1:2008, 9.6.6)."""
+    return getattr(font, "cid2unicode", {}) if "ToUnicode" in spec and "Encoding" in spec else {}
+
+
+def _contradict(text: str, named: str) -> bool:
+    """Whether a map says another figure than the glyph's name, or a figure where that says none; a wide figure is the same figure."""
+    figures = [unicodedata.decimal(one, None) if len(one) == 1 else None for one in (text, named)]
+    return figures[0] != figures[1]
 
 
 def _own_map(spec: dict[str, Any]) -> UnicodeMap | None:

@@ -40,9 +40,10 @@ def weigh_unseen(drawn: list[Mark], seen: list[Mark], shown_once: list[Mark]) ->
 
 
 def _unseen(drawn: list[Mark], seen: list[Mark]) -> Iterator[Mark]:
-    """Characters that extract though no viewer shows them; one that is shown in the same place is not hidden."""
-    kept = set(map(id, seen))
-    places = {(round(mark.x), round(mark.y), mark.text) for mark in seen}
+    """Characters that extract though nobody sees them; one that is seen in the same place is not hidden."""
+    legible = [mark for mark in seen if "pale" not in mark.doubt]
+    kept = set(map(id, legible))
+    places = {(round(mark.x), round(mark.y), mark.text) for mark in legible}
     for mark in drawn:
         if id(mark) not in kept and mark.turned != SLANTING and not mark.text.isspace() and (round(mark.x), round(mark.y), mark.text) not in places:
             yield mark

@@ -216,3 +216,30 @@ def test_what_counts_is_what_the_page_shows_not_what_it_says_of_itself():
 
     assert "40" in texts(page_of(buffer.getvalue()))
     assert "80" not in texts(page_of(buffer.getvalue()))
+
+
+def with_map(data, codes):
+    """The same PDF with a map to text in its font (ISO 32000-1:2008, 9.10.3)."""
+    lines = "".join(f"<{ord(code):02X}> <{ord(text):04X}>\n" for code, text in codes.items())
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        font = pdf.pages[0].obj.Resources.Font.F1
+        font.ToUnicode = pdf.make_stream(f"1 begincodespacerange <00> <FF> endcodespacerange {len(codes)} beginbfchar\n{lines}endbfchar".encode())
+        buffer = io.BytesIO()
+        pdf.save(buffer)
+    return buffer.getvalue()
+
+
+def test_a_map_to_text_that_contradicts_the_names_of_the_glyphs_is_doubted():
+    """The page shows 40 by the names of its glyphs, and both readers say 80 by the map."""
+    found = word(page_of(with_map(drawn(lambda canvas: canvas.drawString(40, 150, "40")), {"4": "8", "0": "0"})), "80")
+
+    assert doubts(found) == {"two_texts"}
+    assert not found.glyphs[1].doubt
+
+
+@pytest.mark.parametrize("codes", [{"4": "4", "0": "0"}, {"4": "\uff14", "0": "\uff10"}])
+def test_a_map_to_text_that_says_the_same_is_not(codes):
+    """A wide figure is the same figure."""
+    page = page_of(with_map(drawn(lambda canvas: canvas.drawString(40, 150, "40")), codes))
+
+    assert not any(doubts(found) for found in page.words)

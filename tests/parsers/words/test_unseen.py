@@ -48,3 +48,13 @@ def test_a_page_drawn_twice_is_a_sign_of_doubt():
 def test_figures_stamped_across_a_page_are_a_sign_of_doubt():
     """A large slanting 80 may lie over any value."""
     assert doubts(shown=line("40"), hidden=line("80", y=500, size=90, turned=SLANTING)) == {STAMPED}
+
+
+def test_figures_too_small_or_too_pale_to_be_seen_count_as_hidden():
+    """A speck of an 80 beside a visible 40, and a white one anywhere."""
+    visible, speck, white = line("40"), line("80", x=130, size=0.01), line("VDS 80 V", y=500)
+    for mark in (*speck, *white):
+        mark.doubt = ("pale",)
+    doubts(shown=[*visible, *speck, *white], hidden=[])
+
+    assert {mark.doubt for mark in visible} == {(BESIDE_HIDDEN, f"{HIDDEN_VALUE}:V")}
