@@ -3,6 +3,7 @@
 import re
 
 import pytest
+from scipy.optimize import brentq
 
 FOUR = {"discharge_bank.part": "QX80N50", "discharge_bank.switches": "6", "cells.in_series": "8", "claim.continuous": "80"}
 HEAT = {"heat.current": "60", "heat.probe": "75", "heat.air": "35 °C", "heat.spot": "tab", "heat.lid": "closed", "heat.with": "thermocouple"}
@@ -30,9 +31,9 @@ def measured(result, send, client):
 
 
 def test_a_temperature_at_a_known_current_replaces_the_default(measured):
-    """By hand: 40 K over 100 A2 x 5 mohm x (348.15/298.15)^2.3 is 55.98 K/W at least; 44.44 K over the best heat and 0.75 inside at most."""
+    """By hand: 40 K over the heat of 5 mohm, its junction 0.75 K/W above the tab, at least; 44.44 K over that of 4 mohm and 0.75 at most."""
     page = measured("heat-test", HEAT)
-    hottest_w = 100 * 5e-3 * (348.15 / 298.15) ** 2.3
+    hottest_w = brentq(lambda watts: 100 * 5e-3 * ((348.15 + 0.75 * watts) / 298.15) ** 2.3 - watts, 0.1, 5)
     coolest_w = 100 * 4e-3 * ((35 + 40 / 0.9 + 273.15) / 298.15) ** 1.7
 
     low, high = (float(number) for number in re.search(r"(\d+\.?\d*) K/W – (\d+\.?\d*) K/W</td><td>measured", page).groups())
@@ -102,3 +103,18 @@ def test_a_single_figure_that_cannot_be_taken_stays_typed(result, send):
     assert 'value="47 K"' in page
     assert 'value="thermocouple"' in page
     assert "no unit of thermal resistance" in page
+
+
+def test_switches_on_one_board_get_the_boards_own_way_measured(send, client, dropped):
+    """With junction to air in its place the board would lose its limit; each switch's way to it stays as it was."""
+    client.get(send("/", {"sheet": dropped()}, to="/start").location, follow_redirects=True)
+    chain = {"cooling.case_to_board": "4 K/W", "cooling.board_to_air": "2 K/W", "cooling.board_limit": "110 °C"}
+    result = send("/boards/new", {**FOUR, **chain, "title": "one board"}, to="/boards/").location
+    answer = client.get(send(result, {**HEAT, "heat.spot": "board beside the switches"}, to=f"{result}/heat-test").location)
+    board = re.search(r'href="/boards/([^"/]+)/edit"', answer.get_data(as_text=True))[1]
+    file = client.get(f"/boards/{board}/board.toml").get_data(as_text=True)
+
+    assert re.search(r"board_to_air = \{[^}]*measured", file)
+    assert re.search(r'case_to_board = "4 K/W"', file)
+    assert "junction_to_air" not in file
+    assert "110" in file
