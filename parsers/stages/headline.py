@@ -105,19 +105,20 @@ def promise(page: int, key: str, words: Sequence[Word], hit: re.Match[str], unit
     held = words_at(words, hit.start("number"), hit.end("number"))
     if number is None or unit not in card.units or not held or not card.low <= abs(number.value) * SCALE[unit] <= card.high:
         return
-    limit = _limit(key, hit.group())
+    limit, start = _limit(key, hit.group()), hit.start("number")
+    printed = " ".join(word.text for word in words)
     yield Candidate(
         key=key,
         limit=limit or Limit.MAX,
         value=number.value,
         unit=unit,
-        printed=number.printed,
+        printed=printed[start : start + len(number.printed)],
         si=number.value * SCALE[unit],
         cond=_cond(key, hit.group(), number),
         page=page,
         box=hull([word.box for word in held]),
         row_box=hull([word.box for word in words_at(words, *hit.span())]),
-        quote=hit.group().strip(),
+        quote=printed[hit.start() : hit.end()].strip(),
         words=held,
         trace=(f"layout: {how}",),
         evidence=frozenset({"row", "unit"}),

@@ -37,8 +37,7 @@ def text_layer_of(data: bytes, texts: tuple[str, ...], chosen: tuple[int, ...]) 
     Returns:
         NONE where the values are pictures, GARBLED where the text says other than the pages show, otherwise GOOD.
     """
-    if sum(len(text.strip()) for text in texts) < _FEW_CHARACTERS:
-        return TextLayer.NONE
+    few = sum(len(text.strip()) for text in texts) < _FEW_CHARACTERS
     pages = []
     for number in chosen[:_LOOKED_AT]:
         try:
@@ -47,10 +46,15 @@ def text_layer_of(data: bytes, texts: tuple[str, ...], chosen: tuple[int, ...]) 
             # Why not here: whoever reads the page hears of it then; the other pages may be sound.
             continue
     if not pages:
-        return TextLayer.GARBLED
-    if all(_is_picture(page) for page in pages):
+        return TextLayer.NONE if few else TextLayer.GARBLED
+    if all(_is_picture(page) or (few and not _says_something(page)) for page in pages):
         return TextLayer.NONE
     return TextLayer.GARBLED if _garbled(pages) else TextLayer.GOOD
+
+
+def _says_something(page: Page) -> bool:
+    """Whether a page of next to no text is short, and not a picture with a page number: it shows no picture, and a figure among its words."""
+    return not page.pictures and any(letter.isdecimal() for word in page.words for letter in word.text) and len(page.words) > 1
 
 
 def _is_picture(page: Page) -> bool:

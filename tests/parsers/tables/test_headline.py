@@ -147,3 +147,10 @@ def test_figures_under_names_bear_a_table_out_and_never_contradict(read):
 
     assert {place for place, one in found.items() if "headline" in one.evidence} == {("vds_max", None), ("rds_on", 10.0), ("id_cont", None)}
     assert [flag for one in found.values() for flag in one.flags] == []
+
+
+def test_full_width_figures_are_read_and_printed_as_they_stand():
+    """Chinese and Japanese sheets may set them."""
+    (one,) = promises_on(1, lines_in(page((100, (50, "VDS"), (100, "\uff14\uff10"), (130, "V")))))
+
+    assert (one.value, one.printed, one.quote) == (40.0, "\uff14\uff10", "VDS \uff14\uff10 V")
