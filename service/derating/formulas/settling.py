@@ -12,6 +12,8 @@ from service.derating.formulas.elementwise import bounded, chosen, everywhere, i
 from service.derating.formulas.network import Network, jacobian_of, warmth_of
 
 CLOSE_K = 1e-9
+# A Newton step squares what is left: after one this small less than a billionth of a kelvin is.
+LAST_STEP_K = 1e-4
 MOST_STEPS = 60
 # Close to a fold a Newton step would leap past the state that it looks for.
 LONGEST_STEP_K = 100.0
@@ -56,15 +58,16 @@ def settle(network: Network, *, current_a: float) -> Settled:
     """
     square = current_a**2
     junctions: list[float] = [network.ambient_c + 0.0 * square for _ in network.dies]
-    step, steady = [np.inf for _ in network.dies], True
+    step, steady, near = [np.inf for _ in network.dies], True, CLOSE_K
     for _ in range(MOST_STEPS):
         step, steady = newton_step(network, square, junctions)
         junctions = [bounded(t + d, low=network.ambient_c, high=HOTTEST_C) for t, d in zip(junctions, step, strict=True)]
-        if all(everywhere((abs(d) < CLOSE_K) | (t > BEYOND_C)) for d, t in zip(step, junctions, strict=True)):
+        near = chosen(steady, LAST_STEP_K, CLOSE_K)
+        if all(everywhere((abs(d) < near) | (t > BEYOND_C)) for d, t in zip(step, junctions, strict=True)):
             break
     exists = steady
     for d, t in zip(step, junctions, strict=True):
-        exists = exists & (abs(d) < 1e-6 * (1 + abs(t))) & (t < BEYOND_C)
+        exists = exists & (abs(d) < near) & (t < BEYOND_C)
     return _settled(network, current_a, junctions, exists=exists)
 
 
