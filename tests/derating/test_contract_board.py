@@ -143,4 +143,4 @@ def test_what_is_left_for_the_overshoot_says_how_slowly_a_current_must_fall():
     finding = drain_source_voltage.CHECK.run(case_of(WHOLE))[0]
 
     assert finding.values["gentlest_fall_s"].worst == pytest.approx(16.27e-6, abs=0.01e-6)
-    assert "180 A to fall within 16.27 \N{MICRO SIGN}s or more in a loop of 1.5 \N{MICRO SIGN}H" in finding.text
+    assert "180 A to fall in 16.27 \N{MICRO SIGN}s or more in a loop of 1.5 \N{MICRO SIGN}H" in finding.text

@@ -63,7 +63,7 @@ def _judge(case: Case, bank: BankCase) -> Finding:
     amperes, loop_h, fall_s = _largest_claimed_a(case, bank), inductance_h(case), partial(_gentlest_fall_s, case, bank)
     falling = fall_s(worst, loop_h.most)
     if falling is not None:
-        text = f"{text}, enough for {spoken(amperes, 'A')} to fall within {spoken(falling, 's')} or more in a loop of {spoken(loop_h.most, 'H')}"
+        text = f"{text}, enough for {spoken(amperes, 'A')} to fall in {spoken(falling, 's')} or more in a loop of {spoken(loop_h.most, 'H')}"
     return weigh(case, margin).finding(
         check=NAME,
         bank=bank.name,
