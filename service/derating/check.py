@@ -2,7 +2,7 @@
 
 A check answers one question. It lives in one file of ``checks/`` and ends with its card::
 
-    CHECK = Check(name="gate_drive", question="...?", method="...", needs=("switch.vgs_max", ...), run=run)
+    CHECK = Check(name="gate_drive", question="...?", method="...", source="...", needs=("switch.vgs_max", ...), run=run)
 
 ``run`` takes a :class:`~service.derating.case.Case` and gives findings, normally one a bank. It follows four steps:
 
@@ -38,6 +38,7 @@ class Check:
         name: As the report names it.
         question: What it answers, as a person would ask.
         method: How it answers, in a sentence or two.
+        source: What the method rests on: keys of ``service/facts/references.py`` with place, or "own" with its reason.
         needs: Facts that it rests on, dotted.
         run: From a case to its findings.
         scenario: Whether it is a what-if that never names the limiting check.
@@ -49,6 +50,7 @@ class Check:
     name: str
     question: str
     method: str
+    source: str
     needs: tuple[str, ...]
     run: Callable[[Case], tuple[Finding, ...]]
     scenario: bool = False

@@ -5,6 +5,7 @@ from inspect import signature
 import pytest
 
 from service.derating.card import Card, card_of, public_formulas
+from service.derating.checks import CHECKS
 from service.facts.references import REFERENCES, cited
 from service.units import ureg
 
@@ -113,6 +114,15 @@ def test_a_formula_has_the_dimension_that_its_card_declares(formula):
         first = value[0] if unit.endswith(", ...") else value
         expected = quantity(1.0, unit.removesuffix(", ..."), names)
         assert ureg.Quantity(first).dimensionality == expected.dimensionality
+
+
+@pytest.mark.parametrize("check", CHECKS, ids=lambda check: check.name)
+def test_a_check_cites_known_sources_or_says_that_it_is_our_own(check):
+    """And says what it asks and how it answers."""
+    assert check.question.endswith("?")
+    assert len(check.method) > 40
+    assert cited(check.source) or check.source.startswith("own, ")
+    assert check.needs
 
 
 def test_exceptions_are_formulas_that_exist():

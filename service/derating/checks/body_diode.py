@@ -188,6 +188,7 @@ CHECK = Check(
     question="What happens while one bank is blocked and the current takes its body diodes?",
     method="The claimed current times the diodes' forward voltage as heat of the blocked bank, with the other bank on; what they bear for "
     "hours, how long they bear the claim, and what re-closing the bank would change.",
+    source="own, P = I V against P = I^2 R; irfr3806, irf3205 and irf1404 for printed forward voltages",
     needs=("claim.continuous_a", "claim.continuous_charge_a", "switch.vsd", "board.recloses_on_current", "bank.switches"),
     run=run,
     scenario=True,

@@ -100,6 +100,7 @@ CHECK = Check(
     name=NAME,
     question="How much heat and voltage does the path through the switches, the shunt and the joints cost at the claimed current?",
     method="All resistances of the path in series, the switches at the temperature at which they settle; there is no limit to keep.",
+    source="own, resistors in series; lattice-2008 p.15-3 for equal switches in parallel",
     needs=("claim.continuous_a", "bank.switches", "switch.rds_on", "board.shunt_ohm", "board.joints_ohm"),
     run=run,
 )

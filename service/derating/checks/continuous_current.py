@@ -136,6 +136,7 @@ CHECK = Check(
     question="Can the switches carry the claimed current for hours without passing their junction limit or the board's own?",
     method="The temperature at which heat and the resistance that grows with it settle, with both banks and the shunt warming a shared board; "
     "the largest current that keeps the limits is compared with the claimed one.",
+    source="and90146 and an2112 section 6.4 for one switch; own for banks on one board; an90003 on the board's own limit",
     needs=("claim.continuous_a", "bank.switches", "switch.rds_on", "switch.tj_max", "cooling"),
     run=run,
     margin=lambda case, bank, point: None if case.lacks_conduction(bank) else _margin(case, bank, point),

@@ -126,6 +126,7 @@ CHECK = Check(
     name=NAME,
     question="Does unequal sharing push one of the parallel switches past its limit?",
     method="The bank is settled twice: all switches at their largest resistance, and one low switch among largest others; the hotter case counts.",
+    source="own, conductances in parallel; buk7y3r5-40h for the widest printed spread; an558 on positive temperature coefficients",
     needs=("claim.continuous_a", "bank.switches", "switch.rds_on", "cooling"),
     run=run,
     margin=lambda case, bank, point: None if case.lacks_conduction(bank) else _margin(case, bank, point),

@@ -136,6 +136,8 @@ CHECK = Check(
     method="Packs times cells times charge voltage, for the charge bank with the charger's largest voltage, against the rated drain-source "
     "voltage times the rule set's factor, less what cold takes from it; beside it how slowly the largest claimed current must fall for the "
     "loop's inductance to keep within what is left.",
+    source="own, circuit argument: an open switch sees the whole string; an2112 section 3.4 on margin, an936 section 4 on overshoot; "
+    "psmn022-30pl and buk7y12-55b on cold",
     needs=("claim.packs_in_series", "cells.in_series", "cells.charge_v", "switch.vds_max"),
     run=run,
     inverses={"packs_in_series": packs_in_series},

@@ -92,6 +92,7 @@ CHECK = Check(
     question="Is the gate driven within its rating, and hard enough for a printed on-resistance also from an empty pack?",
     method="The gate voltage against the rating times the rule set's factor; the on-resistance is that of the nearest printed gate voltage "
     "that is not above the real one.",
+    source="eee-inst-002 section S1, Table 4; an11158 p.15: on-resistance belongs to its gate voltage, so it is never interpolated",
     needs=("board.gate_v", "switch.vgs_max", "switch.rds_on", "cells.empty_v"),
     run=run,
 )

@@ -149,6 +149,7 @@ CHECK = Check(
     question="Does each switch stay within the smaller of its silicon's and its package's current?",
     method="The rated silicon current is taken down to the real case temperature and compared with the package's own limit; the smaller one, "
     "times the rule set's factor, is set against the current of one switch.",
+    source="an11158 eq. 5 and Table 3; mil-prf-19500-685 note 3: the package caps the silicon; irf1404, irf3205 and irlr2905 footnotes",
     needs=("claim.continuous_a", "bank.switches", "switch.id_cont", "switch.package"),
     run=run,
     margin=lambda case, bank, point: None if _missing(case, bank) else _margin(case, bank, point),

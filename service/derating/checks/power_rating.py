@@ -125,6 +125,7 @@ CHECK = Check(
     question="Does the heat of each switch stay within what is left of its rated watts at its real case temperature?",
     method="The rated power is taken down in a straight line from its case temperature to zero at the highest junction temperature, times the "
     "rule set's factor, and compared with the heat at the claimed current.",
+    source="an11158 section 2.4 and p.8-9; eee-inst-002 section S1, Table 4",
     needs=("claim.continuous_a", "switch.pd or switch.rth_jc", "switch.tj_max", "switch.rds_on", "cooling"),
     run=run,
     margin=lambda case, bank, point: None if _missing(case, bank) else _margin(case, bank, point),

@@ -101,6 +101,7 @@ CHECK = Check(
     question="Does any switch see more current than its sheet allows in a pulse?",
     method="The largest claimed current as the lowest switch of the bank takes it, against the pulsed drain current of the sheet times the "
     "rule set's factor.",
+    source="eee-inst-002 section S1, Table 4 for the factor; own, conductances in parallel for the lowest switch",
     needs=("claim.surge_a", "claim.continuous_a", "bank.switches", "switch.id_pulse"),
     run=run,
     inverses={"continuous_a": continuous_a, "switches": switches},

@@ -211,6 +211,8 @@ CHECK = Check(
     question="What happens when the protection breaks a short circuit?",
     method="Current at the end of the protection's delay from the smallest resistances, heating meanwhile from the largest, and the loop's "
     "energy with what the supply adds against what one switch bears at that current and temperature.",
+    source="own, RL circuit; toshiba-avalanche and fairchild-2002 note 4 for the energy; an1005 as printed in irfr3806 Fig 15-16; an936 "
+    "section 4; sluaao2 eq. 17-18",
     needs=("cells.resistance_ohm", "cells.fault_v", "leads", "fault.protection_delay_s", "fault.loop_inductance_h", "switch.eas", "switch.zth"),
     run=run,
     scenario=True,

@@ -139,6 +139,7 @@ CHECK = Check(
     question="Does the shunt bear the claimed current, and what do its millivolts mean?",
     method="Square of the larger continuous claim times the shunt's resistance, against its rated power; beside it the drop, the drift of a "
     "warm shunt and the current that a millivolt of a trip threshold stands for.",
+    source="own, Ohm's and Joule's laws; nbs-100 for the drift of copper",
     needs=("claim.continuous_a", "board.shunt_ohm", "board.shunt_rating_w"),
     run=run,
     inverses={"continuous_a": continuous_a},

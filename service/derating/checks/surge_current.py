@@ -113,6 +113,7 @@ CHECK = Check(
     question="Do the switches bear the claimed surge current for the claimed time, starting from their settled running temperature?",
     method="Superposition of heat steps on transient impedance and board, with the on-resistance following the junction; without a curve "
     "RthJC bounds the impedance, without a heat capacity the board counts as settled at once.",
+    source="an2015-10, superposition of steps; an11158 p.24: impedance to the case settles within a tenth of a second",
     needs=("claim.surge_a", "claim.surge_s", "switch.rds_on", "switch.rth_jc", "switch.zth", "cooling.board_heat_jpk"),
     run=run,
     inverses={"surge_s": largest_surge_s, "ambient_degc": highest_surge_ambient_c, "switches": least_surge_switches},
