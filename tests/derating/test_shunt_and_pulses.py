@@ -99,3 +99,13 @@ def test_the_largest_current_by_the_pulsed_rating():
     """By hand: the seven switches of the charge bank bind: 580 x (1.21212 + 6) / 1.21212 = 3451 A; without a rating there is no bound."""
     assert pulsed_current.continuous_a(case_of(WHOLE)) == pytest.approx(3451, abs=0.5)
     assert pulsed_current.continuous_a(case_of(FOUR_FIELDS)) is None
+
+
+def test_a_shunt_of_unknown_rating_never_holds_by_itself():
+    """By hand: 10 A through 0.25 mohm are 25 mW, which any shunt bears; but nobody has said so."""
+    finding = shunt.CHECK.run(case_of(WHOLE, {"claim": {"continuous": "10 A", "continuous_charge": "5 A"}, "board": {"shunt_rating": None}}))[0]
+    rating = next(one for one in finding.assumptions if one.name == "shunt_rating")
+
+    assert finding.outcome is Outcome.HOLDS_IF
+    assert finding.condition.value == pytest.approx(0.025)
+    assert (rating.used, rating.low, rating.high) == (0, 0, 15)
