@@ -209,3 +209,10 @@ def test_air_above_the_limit_bears_no_surge():
 def test_a_surge_that_not_even_the_bound_of_an_instant_bears_has_no_longest_time():
     """Without heat capacity 900 A are too much at once; nothing is proven."""
     assert largest_surge_s(case_of(WHOLE, {"claim": {"surge": "900 A for 1 s"}, "cooling": {"board_heat_capacity": None}})) == 0
+
+
+def test_of_a_band_of_limits_the_lower_end_counts():
+    """Whoever gives 140 to 150 degC must not be promised 150."""
+    finding = CHECK.run(case_of(WHOLE, {"limits": {"junction_surge": "140 °C to 150 °C"}}))[0]
+
+    assert finding.values["junction_limit_degc"].worst == 140
