@@ -26,10 +26,11 @@ _NEAR = 45.0
 """The unit of a neighbour no further away than this may speak of a row without one. [pt]"""
 
 
-def with_stray(condition: Text, one: Spread, columns: Sequence[Column]) -> Text:
+def with_stray(condition: Text, lines: Sequence[Spread], columns: Sequence[Column]) -> Text:
     """Words in a column of values that are no value are said of the row: a channel or a part in a column without a heading."""
     stray = [
         word.text
+        for one in lines
         for at, words in sorted(one.words.items())
         if at != OUTSIDE and columns[at].role.numeric and not holds_value(words)
         for word in words

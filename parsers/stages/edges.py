@@ -16,6 +16,9 @@ _BESIDE_ROW = 9.0
 _STRIP = 3
 """Text of the next column begins after the first strip of this many steps that no word crosses. [1]"""
 
+_CLEAR = 14
+"""Numbers begin after a strip of so many steps that no word crosses: a sign may stand closer before them. [1]"""
+
 _UNDER = 22.0
 """A line with a word no further aside from a value's heading than this is a row; others do not speak on gaps. [pt]"""
 
@@ -23,12 +26,12 @@ _STEP = 1.0
 """Gaps between columns are looked for in steps of this width. [pt]"""
 
 
-def edge_between(region: Region, left: float, right: float, *, near_right: bool, first: bool = False) -> tuple[float, bool]:
+def edge_between(region: Region, left: float, right: float, *, near_right: bool, first: bool = False, last: bool = False) -> tuple[float, bool]:
     """The edge between two headings: a drawn line, else the middle of the emptiest gap between them."""
     drawn = sorted(_uprights(region, left, right))
     if drawn:
         return (drawn[-1] if near_right else drawn[0]), True
-    return _gap(region, left, right, first=first), False
+    return _gap(region, left, right, first=first, last=last), False
 
 
 def _uprights(region: Region, left: float, right: float) -> Iterator[float]:
@@ -48,8 +51,8 @@ def _uprights(region: Region, left: float, right: float) -> Iterator[float]:
     return (float(x) for x, length in covered.items() if length >= COVERS * (bottom - top) and (region.carried or x in beside))
 
 
-def _gap(region: Region, left: float, right: float, *, first: bool) -> float:
-    """The middle of the widest strip between two places that the fewest words cross, or of the first where text begins at its right."""
+def _gap(region: Region, left: float, right: float, *, first: bool, last: bool) -> float:
+    """The middle of the widest strip between two places that the fewest words cross: of the first before text, of the last before numbers."""
     crossed = _crossings(region, left, right)
     least = min(crossed)
     strips: list[tuple[int, int]] = []
@@ -61,6 +64,10 @@ def _gap(region: Region, left: float, right: float, *, first: bool) -> float:
             strips.append((step - start, start))
             start = None
     wide = [strip for strip in strips if strip[0] >= _STRIP]
+    before = [strip for strip in strips if strip[0] >= _CLEAR and strip[0] + strip[1] < len(crossed) - 1]
+    if last and before:
+        width, begin = before[-1]
+        return left + (begin + width / 2) * _STEP
     width, begin = wide[0] if first and wide else max(strips)
     return left + (begin + width / 2) * _STEP
 

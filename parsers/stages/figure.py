@@ -39,6 +39,8 @@ def limit_is_said(entry: Entry, cell: Cell, card: Card) -> bool:
 
 def numbers_of(cell: Cell, card: Card) -> tuple[Number, ...]:
     """The cell's one number; the upper end of a range of temperatures; both ends of a gate rating."""
+    if cell.text.count(")") > cell.text.count("("):
+        return ()  # why: a mark of a footnote that began on the line above
     numbers = numbers_in(without_marks(cell.text))
     if card.key == "tj_max" and len(numbers) in {1, 2}:
         last = numbers[-1]
@@ -53,6 +55,9 @@ def numbers_of(cell: Cell, card: Card) -> tuple[Number, ...]:
 def unit_of(cell: Cell, entry: Entry, card: Card, amperes: float | None) -> tuple[str | None, str]:
     """The first unit that the parameter may carry: in the cell, on the line, in the paragraph, in the drawn cell."""
     after = without_marks(cell.text)
+    own = {unit for token in re.findall(r"[A-Za-zµμΩ°℃/]+", after) if (unit := unit_named(token))}
+    if own and not own & set(card.units):
+        return None, ""
     for text, place in (
         (after, "in the value's cell"),
         (entry.unit.own, "on the row's line"),

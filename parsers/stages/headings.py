@@ -84,7 +84,7 @@ def _heads(line: Line) -> tuple[Head, ...]:
     parts = [phrase for phrase in phrases if phrase not in special and all(PART.match(word.text) for word in phrase)]
     other = [phrase for phrase in phrases if phrase not in special and phrase not in parts]
     roles = {head.role for head in known}
-    divided = len(special) > 1 and bool(roles & _NAMED)
+    divided = max(len(special), len(parts)) > 1 and bool(roles & _NAMED)
     if len(roles) < 2 and not (Role.UNIT in roles and (parts or special)) and not divided:
         return ()
     if not any(role.numeric for role in roles):

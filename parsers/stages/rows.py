@@ -1,6 +1,7 @@
 """Sixth stage: a table's lines become entries, one a line of values, each with what the other columns say about it."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from parsers.grammar.channel import channel_named
 from parsers.grid import Cell, Column, Entry, Line, Role, Table, hull
@@ -9,6 +10,8 @@ from parsers.stages.dealing import LIMIT_WORD, OUTSIDE, Spread, holds_value, spr
 from parsers.types import Word
 
 _LEFT = (Role.LABEL, Role.SYMBOL, Role.CONDITION, Role.UNIT)
+_CLOSE = 1.3
+"""Lines beside one number stand no further from it than this share of their size. [1]"""
 _APART = 0.9
 """Words of one value stand no further apart than this share of their size. [1]"""
 _SHORT = 6
@@ -28,12 +31,29 @@ def entries_in(table: Table) -> tuple[Entry, ...]:
     rows = [(one, cells) for one in spread if (cells := tuple(_cells(one, table.columns)))]
     heights = [one.line.y for one in spread if any(index != OUTSIDE and table.columns[index].role.numeric for index in one.words)]
     said = {index: ColumnText(table, index, spread, heights) for index, column in enumerate(table.columns) if column.role in _LEFT}
-    return tuple(_entry(table, one, cells, heights.index(one.line.y), spread, said) for one, cells in rows)
+    homes = [one.line for one, _ in rows]
+    entries = (_entry(table, one, cells, heights.index(one.line.y), spread, said) for one, cells in rows)
+    return tuple(
+        replace(entry, condition=with_stray(entry.condition, _around(homes[at], homes, spread), table.columns)) for at, entry in enumerate(entries)
+    )
+
+
+def _around(home: Line, homes: Sequence[Line], spread: Sequence[Spread]) -> list[Spread]:
+    """A row's line, and the lines without a value that stand nearer to it than to any other row: what is said in two lines beside one number."""
+    return [
+        one
+        for one in spread
+        if one.line is home
+        or (
+            one.line not in homes
+            and abs(one.line.y - home.y) < _CLOSE * home.size
+            and all(abs(one.line.y - home.y) < abs(one.line.y - other.y) for other in homes if other is not home)
+        )
+    ]
 
 
 def _entry(table: Table, one: Spread, cells: tuple[Cell, ...], at: int, spread: Sequence[Spread], said: "dict[int, ColumnText]") -> Entry:
     texts = {role: together([said[index].about(at) for index in said if table.columns[index].role is role]) for role in _LEFT}
-    texts[Role.CONDITION] = with_stray(texts[Role.CONDITION], one, table.columns)
     boxes = [cell.box for cell in cells] + [word.box for word in one.line.words]
     return Entry(
         table=table,

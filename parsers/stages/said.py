@@ -15,6 +15,8 @@ _SPOTS = ("tc", "ta", "tsp")
 _NOTED = frozenset({"id_cont", "pd", "rth_ja", "rth_jl"})
 """Footnotes may say of these for how long they hold, or who limits them."""
 _LIMITER = re.compile(r"package|silicon|\b(?:die|chip)\b|bond[- ]?wire|封装", re.IGNORECASE)
+_PEERS = 6
+"""No more entries than this share the conditions of one drawn cell. [1]"""
 _SHORT = 60
 """A footnote that says for what a value holds is no longer than this. [1]"""
 _NAMES = tuple(field.name for field in fields(Conditions))
@@ -24,7 +26,9 @@ _PRINTED = {
     "tc": r"T\s?\(?(?:[Cc]|case|mb)\)?\s*[=@]",
     "ta": r"T\s?\(?(?:[Aa]|amb)\)?\s*[=@]",
 }
-_WITHOUT_VALUE = re.compile(r"\b(?:V\s?GS|V\s?DS|I\s?SD?)\s*=?\s*(?:V\b(?!\s?[DG]S)|A\b)|\b(?:V\s?GS|I\s?D)\s*=\s*(?:[,;]|$)")
+_WITHOUT_VALUE = re.compile(
+    r"\bt\s?p?\s*[≤<]\s*(?:[,;]|$)|\b(?:V\s?GS|V\s?DS|I\s?SD?)\s*=?\s*(?:V\b(?!\s?[DG]S)|A\b)|\b(?:V\s?GS|I\s?D)\s*=\s*(?:[,;]|$)"
+)
 _DEGREES = re.compile(r"\d{2,3}\s*(?:°|˚|º|℃|\(cid:\d+\)|o)?\s*C\b|\bT\s?[AaCc]\s*=|\d{2,3}\s*[°˚º℃]")
 _KINDS = re.compile(r"transient|dynamic|static|peak|pulsed|recommended|operational", re.IGNORECASE)
 
@@ -103,7 +107,8 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note], *, alone: bool = Tr
         The row's own words first, then those of its paragraph where they are unanimous, then caption and footnotes.
     """
     own = f"{entry.label.own} ; {entry.symbol.own} ; {entry.condition.own} ; {entry.condition.stray}"
-    around = _around(entry)
+    shared = _of_cell(entry, card, alone=alone)
+    around = _around(entry, shared)
     first, second, counts = conditions_in(own), conditions_in(around), counts_of(around)
     found: dict[str, float | str | None] = {
         name: mine if (mine := getattr(first, name)) is not None else (getattr(second, name) if counts.get(name, 0) == 1 else None) for name in _NAMES
@@ -129,18 +134,20 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note], *, alone: bool = Tr
         own=own,
         trace=tuple(trace),
         degrees=bool(_DEGREES.search(f"{own} {around} {entry.caption}")),
-        borrowed=not alone and not entry.condition.centred and bool(_of_cell(entry)),
+        borrowed=not alone and not entry.condition.centred and bool(shared),
     )
 
 
-def _around(entry: Entry) -> str:
+def _around(entry: Entry, shared: str) -> str:
     """Words that the entry shares with others: of its paragraph, and of a drawn cell of conditions that stands on no entry's line."""
-    condition = entry.condition.shared or _of_cell(entry)
-    return f"{entry.label.shared} ; {entry.symbol.shared} ; {condition}"
+    return f"{entry.label.shared} ; {entry.symbol.shared} ; {entry.condition.shared or shared}"
 
 
-def _of_cell(entry: Entry) -> str:
-    return entry.condition.cell if not (entry.condition.own or entry.condition.shared) else ""
+def _of_cell(entry: Entry, card: Card, *, alone: bool) -> str:
+    """What a drawn cell says to an entry without words of its own; to a rating that needs a condition only where it stands in the middle of few."""
+    text = entry.condition
+    apart = text.peers > _PEERS or (alone and not text.centred)
+    return "" if text.own or text.shared or (card.needs and apart) else text.cell
 
 
 def _by_notes(notes: Sequence[Note]) -> dict[str, float | str | None]:

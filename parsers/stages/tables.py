@@ -13,6 +13,12 @@ from parsers.types import Rule
 _BESIDE = 40.0
 """Without a drawn line the last column ends this far right of its heading. [pt]"""
 _TEXT = (Role.LABEL, Role.CONDITION)
+_FURTHEST = 120.0
+"""No column reaches further beyond its heading. [pt]"""
+_FLUSH = 4.0
+"""Rows that end within this width end at one place. [pt]"""
+_MOST = 0.6
+"""Share of the rows that must end there. [1]"""
 _FRAME = 16.0
 """A line that shows how wide a table is stands this close over or under its heading. [pt]"""
 _INSIDE = 8.0
@@ -107,13 +113,25 @@ def _columns(region: Region, meanings: Sequence[Meaning]) -> Iterator[Column]:
         yield Column(role=Role.LABEL, x0=-1e9, x1=edges[-1][0], ruled=edges[-1][1])
     for meaning, following in pairwise(meanings):
         soon = following.head.role in _TEXT and meaning.head.role not in _TEXT
-        edges.append(edge_between(region, meaning.head.middle, following.head.middle, near_right=not meaning.head.role.numeric, first=soon))
+        late = following.head.role.numeric and not meaning.head.role.numeric
+        edges.append(
+            edge_between(region, meaning.head.middle, following.head.middle, near_right=not meaning.head.role.numeric, first=soon, last=late)
+        )
         left, right = edges[-2], edges[-1]
         yield _column(meaning, left, right)
     last = meanings[-1]
     right = edge_between(region, last.head.middle, last.head.box[2] + 80, near_right=False) if last.head.role is not Role.CONDITION else (1e9, False)
-    open_end = 1e9 if last.head.role is Role.CONDITION else last.head.box[2] + _BESIDE
+    open_end = 1e9 if last.head.role is Role.CONDITION else _reach(region, last.head.box[2])
     yield _column(last, edges[-1], right if right[1] else (open_end, False))
+
+
+def _reach(region: Region, right: float) -> float:
+    """How far the last column reaches: further than usual where most rows end at one place, as numbers set to the right do."""
+    ends = [line.words[-1].box[2] for line in region.lines]
+    far = [end for end in ends if right + _BESIDE < end < right + _FURTHEST]
+    edge = max(far, default=0.0)
+    flush = sum(edge - end < _FLUSH for end in far)
+    return edge + 1 if flush > 1 and flush >= _MOST * len(ends) else right + _BESIDE
 
 
 def _column(meaning: Meaning, left: tuple[float, bool], right: tuple[float, bool]) -> Column:

@@ -1,7 +1,7 @@
 """What takes the certainty away from a number's column, unit or condition."""
 
 import pytest
-from hand_made import page, upright, word
+from hand_made import across, page, upright, word
 
 LIMITS = (100, (50, "Parameter"), (160, "Symbol"), (220, "Conditions"), (400, "Min."), (440, "Typ."), (480, "Max."), (530, "Unit"))
 RATED = (100, (50, "Parameter"), (250, "Symbol"), (400, "Value"), (500, "Unit"))
@@ -107,3 +107,71 @@ def test_a_drawn_column_holds_what_stands_beside_its_heading(read):
     readings = read(page((100, *heads), (115, *RESISTANCE, (432, "4.0"), (530, "mΩ")), rules=uprights))
 
     assert statuses(readings, "rds_on") == {(4.0, "accepted")}
+
+
+def test_a_frame_around_a_table_lends_no_condition_to_all_rows(read):
+    """The one temperature of the table is the current's; the power's is that of the caption."""
+    heads = ((50, "Parameter"), (160, "Symbol"), (220, "Conditions"), (400, "Value"), (500, "Unit"))
+    rows = (
+        (115, (50, "Drain-source voltage"), (160, "VDS"), (400, "80"), (500, "V")),
+        (129, (50, "Continuous drain current"), (160, "ID"), (220, "TC = 100 °C"), (400, "160"), (500, "A")),
+        (143, (50, "Pulsed drain current"), (160, "IDM"), (400, "900"), (500, "A")),
+        (157, (50, "Power dissipation"), (160, "PD"), (400, "278"), (500, "W")),
+        (171, (50, "On-resistance VGS = 10 V"), (160, "RDS(on)"), (400, "3.1"), (500, "mΩ")),
+    )
+    caption = (86, (50, "Absolute maximum ratings TC = 25 °C unless otherwise noted"))
+    readings = read(page(caption, (100, *heads), *rows, rules=[across(93), across(180)]))
+
+    assert {(one.value, one.cond.tc, one.status.value) for one in readings if one.key == "pd"} == {(278.0, 25.0, "accepted")}
+
+
+def test_a_number_with_another_quantitys_unit_is_no_value(read):
+    """``10 s`` in a column of currents is the end of a condition."""
+    resistance = (129, (50, "On-resistance VGS = 10 V"), (250, "RDS(on)"), (400, "4.0"), (500, "mΩ"))
+    current = (115, (50, "Continuous drain current TC = 25 °C"), (250, "ID"), (400, "10 s"), (500, "A"))
+
+    assert not statuses(read(page(RATED, current, resistance)), "id_cont")
+
+
+def test_a_mark_that_was_broken_off_is_no_number(read):
+    """``(Note`` stands on the line above and ``4)`` below it."""
+    resistance = (129, (50, "On-resistance VGS = 10 V"), (250, "RDS(on)"), (400, "4.0"), (500, "mΩ"))
+    current = (115, (50, "Continuous drain current TC = 25 °C"), (250, "ID"), (400, "4)"), (500, "A"))
+
+    assert not statuses(read(page(RATED, current, resistance)), "id_cont")
+
+
+def test_a_condition_in_two_lines_beside_one_number_is_read_whole(read):
+    """It stands half a line above and below the number, in a column that no heading names."""
+    heads = ((50, "Parameter"), (400, "Value"), (500, "Unit"))
+    rows = (
+        (110, (330, "VGS = 10 V,")),
+        (115, (50, "Drain current"), (405, "60"), (500, "A")),
+        (120, (330, "TA = 25 °C")),
+        (140, (50, "Drain-source voltage"), (405, "30"), (500, "V")),
+        (154, (50, "On-resistance VGS = 10 V"), (405, "4.0"), (500, "mΩ")),
+    )
+    (found,) = [one for one in read(page((96, *heads), *rows)) if one.key == "id_cont"]
+
+    assert (found.cond.ta, found.cond.vgs) == (25.0, 10.0) or found.status == "review"
+
+
+def test_numbers_flush_at_the_right_belong_to_the_last_column(read):
+    """The heading stands in the middle of a wide column, the numbers at its edge."""
+    heads = ((50, "Parameter"), (250, "Symbol"), (400, "Value"))
+    rows = ((115, (50, "Drain-source voltage"), (250, "VDS"), (480, "60 V")), (129, (50, "Drain current TC = 25 °C"), (250, "ID"), (480, "80 A")))
+    resistance = (143, (50, "On-resistance VGS = 10 V"), (250, "RDS(on)"), (465, "4.0 mΩ"))
+
+    assert {(one.key, one.value) for one in read(page((100, *heads), *rows, resistance))} == {("vds_max", 60.0), ("id_cont", 80.0), ("rds_on", 4.0)}
+
+
+def test_columns_of_parts_need_no_column_of_units(read):
+    """The units stand behind the numbers."""
+    heads = ((50, "Parameter"), (250, "Symbol"), (350, "QX60N06"), (450, "QX80N06"))
+    rows = ((115, (50, "Drain-source voltage"), (250, "VDS"), (350, "60 V"), (450, "80 V")),)
+    resistance = (129, (50, "On-resistance VGS = 10 V"), (250, "RDS(on)"), (350, "4 mΩ"), (450, "5 mΩ"))
+
+    assert {(one.value, one.cond.part) for one in read(page((100, *heads), *rows, resistance)) if one.key == "vds_max"} == {
+        (60.0, "QX60N06"),
+        (80.0, "QX80N06"),
+    }
