@@ -11,6 +11,12 @@ _BAND = 12.0
 """Height of the bands in which neighbours are looked up. [pt]"""
 _SMALL = 0.82
 """A word smaller than this share of the word beside it is a mark or an index. [1]"""
+_BACK = -1.5
+"""A mark may begin so far inside the word that it stands at. [pt]"""
+_FURTHEST = 50.0
+"""No type is so tall that a mark stands further behind it. [pt]"""
+_BESIDE = 0.9
+"""It begins no further behind the word than this share of the word's height. [1]"""
 
 
 def lines_in(page: Page) -> tuple[Line, ...]:
@@ -83,14 +89,17 @@ def _bands(words: list[Word]) -> dict[int, list[Word]]:
 
 def _host(word: Word, bands: dict[int, list[Word]]) -> Word | None:
     """The larger word at whose right shoulder or foot a small word stands."""
-    best, least = None, 1e9
-    near = {id(other): other for band in range(int(word.box[1] // _BAND), int(word.box[3] // _BAND) + 1) for other in bands.get(band, ())}
-    for other in near.values():
-        if other is word or _height(word) >= _SMALL * _height(other):
+    best, least = None, _FURTHEST
+    left, high = word.box[0], _height(word)
+    near = (other for band in range(int(word.box[1] // _BAND), int(word.box[3] // _BAND) + 1) for other in bands.get(band, ()))
+    for other in near:
+        # Why the gap first: it parts most words at once, and a page has thousands of pairs.
+        gap = left - other.box[2]
+        if gap < _BACK or gap >= least or other is word:
             continue
-        gap = word.box[0] - other.box[2]
+        tall = _height(other)
         overlap = min(word.box[3], other.box[3]) - max(word.box[1], other.box[1])
-        if -1.5 <= gap < 0.9 * _height(other) and overlap > 0.25 * _height(word) and gap < least:
+        if gap < _BESIDE * tall and high < _SMALL * tall and overlap > 0.25 * high:
             best, least = other, gap
     return best
 
