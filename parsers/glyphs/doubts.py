@@ -7,6 +7,8 @@ from parsers.types import Glyph, Page, Word
 
 UNWEIGHED, INCOMPLETE, PAGE_BOX = "unweighed", "incomplete", "page_box"
 """The reference library read the page; part of the page could not be followed; its size or turn is not valid."""
+INKLESS = "inkless"
+"""A figure leaves no ink where it stands."""
 TWO_TEXTS = "two_texts"
 """A font names another figure than its map to text does."""
 REBUILT, STRAY, REVISED = "rebuilt", "stray", "revised"
@@ -19,6 +21,7 @@ _IN_WORDS = {
     REBUILT: "the file's table of objects is damaged, so that its pages had to be put together by searching",
     STRAY: "the file holds an object twice and its table names only one, so that another viewer may show another value",
     REVISED: "an earlier revision inside the file shows something else in this place",
+    INKLESS: "a viewer shows no ink in its place",
     TWO_TEXTS: "its font names another figure than the font's map to text does",
     "pale": "it is printed too small or too pale to be seen",
     "hidden": "it is painted invisibly over a picture",

@@ -82,6 +82,24 @@ def areas_of(path: Path, matrix: Matrix) -> Iterator[Box]:
     yield from (box for box in boxes if box[2] - box[0] > _THIN and box[3] - box[1] > _THIN)
 
 
+def shapes_of(path: Path, matrix: Matrix) -> Iterator[Box]:
+    """Boxes around filled shapes that are no rectangles: which part of its box a shape fills is not known.
+
+    Args:
+        path: The path.
+        matrix: From its own points to the page as shown.
+
+    Yields:
+        Boxes too thick to be lines.
+    """
+    for chain in path.lines:
+        points = _placed(chain, matrix)
+        if len(points) > 2 and (path.curved or not _rectangle(points)):
+            xs, ys = [x for x, _ in points], [y for _, y in points]
+            if max(xs) - min(xs) > _THIN and max(ys) - min(ys) > _THIN:
+                yield min(xs), min(ys), max(xs), max(ys)
+
+
 def _placed(chain: list[Point], matrix: Matrix) -> list[Point]:
     a, b, c, d, e, f = matrix
     return [(a * x + c * y + e, b * x + d * y + f) for x, y in chain]

@@ -8,10 +8,10 @@ import pypdfium2 as pdfium
 
 from parsers.errors import DamagedError
 from parsers.glyphs import reference
-from parsers.glyphs.blank import settle_blanks
 from parsers.glyphs.clusters import clusters
 from parsers.glyphs.doubts import INCOMPLETE, REBUILT, REVISED, doubted
 from parsers.glyphs.drawn import SLANTING, Drawn, Mark
+from parsers.glyphs.ink import Ink, weigh_ink
 from parsers.glyphs.numbers import weigh_gaps
 from parsers.glyphs.revisions import Revisions
 from parsers.glyphs.second_reader import SecondReader
@@ -177,7 +177,7 @@ def doubts_of_picture(data: bytes, number: int) -> frozenset[str]:
 
 
 def _beside(open_page: pdfium.PdfPage, shown: Drawn) -> _Sight:
-    settle_blanks(open_page, shown.marks)
+    weigh_ink(Ink(open_page), shown.marks)
     turn = main_turn(shown.marks)
     page = turned_page(shown, turn)
     return _Sight(page, turn, SecondReader(open_page, page.matrix))

@@ -8,21 +8,15 @@ from pdfminer.pdfinterp import PDFResourceManager
 from pdfminer.pdfpage import PDFPage
 from pdfminer.pdfparser import PDFParser
 from pdfminer.pdftypes import PDFObjRef, PDFStream
-from pdfminer.psparser import PSLiteral
 
+from parsers.glyphs.annotations import shown_notes
 from parsers.glyphs.doubts import PAGE_BOX
 from parsers.glyphs.drawn import Drawn
 from parsers.glyphs.following import followed
 from parsers.glyphs.fonts import Font, font_of
-from parsers.glyphs.geometry import is_sound, moved, shown
+from parsers.glyphs.geometry import IDENTITY, is_sound, moved, shown
 from parsers.glyphs.layers import Layers
 from parsers.glyphs.painter import Painter
-
-_HIDDEN_NOTE = 2 | 32
-"""Flags of an annotation that is hidden or not viewed: ISO 32000-1:2008, 12.5.3."""
-
-_HARMLESS_NOTES = ("Link", "Popup", "Highlight", "Underline", "Squiggly")
-"""Annotations that leave what they lie on readable."""
 
 
 class Source:
@@ -59,9 +53,18 @@ class Source:
         matrix, width, height = shown(page)
         drawn = Drawn(width, height, matrix, doubt=set() if is_sound(page) else {PAGE_BOX})
         content = b"\n".join(stream.get_data() for item in page.contents if isinstance(stream := followed(item), PDFStream))
-        Painter(drawn=drawn, matrix=matrix, find_font=self._font, layers=self._layers).paint(content, _by_name(page.resources))
-        drawn.notes = [moved(matrix, box) for note in followed(page.annots) or () if (box := _shown_note(followed(note)))]
+        self._painter(drawn).paint(content, _by_name(page.resources))
+        drawn.notes = [moved(matrix, box) for box in shown_notes(page.annots, self._writes)]
         return drawn
+
+    def _painter(self, drawn: Drawn) -> Painter:
+        return Painter(drawn=drawn, matrix=drawn.matrix, find_font=self._font, layers=self._layers)
+
+    def _writes(self, form: PDFStream) -> bool:
+        """Whether a form shows characters or pictures, and not lines and areas alone."""
+        drawn = Drawn(0.0, 0.0, IDENTITY)
+        self._painter(drawn).paint(form.get_data(), _by_name(form.get("Resources")))
+        return bool(drawn.marks or any(patch.picture for patch in drawn.patches))
 
     def _font(self, reference: Any) -> Font | None:  # noqa: ANN401  pdfminer carries no types
         if reference is None:
@@ -75,14 +78,3 @@ class Source:
 def _by_name(resources: Any) -> dict[str, Any]:  # noqa: ANN401  pdfminer carries no types
     found = followed(resources)
     return {str(name): entry for name, entry in found.items()} if isinstance(found, dict) else {}
-
-
-def _shown_note(note: Any) -> tuple[float, float, float, float] | None:  # noqa: ANN401  pdfminer carries no types
-    """The box of an annotation that shows something of its own."""
-    if not isinstance(note, dict) or "AP" not in note or int(followed(note.get("F")) or 0) & _HIDDEN_NOTE:
-        return None
-    kind = followed(note.get("Subtype"))
-    if isinstance(kind, PSLiteral) and kind.name in _HARMLESS_NOTES:
-        return None
-    x0, y0, x1, y1 = (float(followed(side)) for side in followed(note["Rect"]))
-    return x0, y0, x1, y1

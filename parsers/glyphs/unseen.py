@@ -3,12 +3,14 @@
 import re
 from collections.abc import Iterable, Iterator
 
+from parsers.glyphs.doubts import INKLESS
 from parsers.glyphs.drawn import SLANTING, Mark
 
 BESIDE_HIDDEN, HIDDEN_VALUE, DOUBLED, STAMPED = "beside_hidden", "hidden_value", "doubled", "stamped"
 """Hidden figures stand on the same line; the page hides a value (the sign goes on with its unit: it bears on values in that unit alone); the whole
 page is drawn twice; figures are stamped across the page."""
 
+_UNSEEN = frozenset(("pale", INKLESS))
 _SAME_LINE = 0.5
 """Baselines of one line differ by less than this share of the size. [1]"""
 _DRAWN_TWICE = 0.8
@@ -41,7 +43,7 @@ def weigh_unseen(drawn: list[Mark], seen: list[Mark], shown_once: list[Mark]) ->
 
 def _unseen(drawn: list[Mark], seen: list[Mark]) -> Iterator[Mark]:
     """Characters that extract though nobody sees them; one that is seen in the same place is not hidden."""
-    legible = [mark for mark in seen if "pale" not in mark.doubt]
+    legible = [mark for mark in seen if not _UNSEEN & set(mark.doubt)]
     kept = set(map(id, legible))
     places = {(round(mark.x), round(mark.y), mark.text) for mark in legible}
     for mark in drawn:

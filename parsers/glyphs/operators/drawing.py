@@ -5,7 +5,7 @@ from typing import ClassVar
 from parsers.glyphs.drawn import WHITE
 from parsers.glyphs.geometry import moved, overlap
 from parsers.glyphs.operators.stage import Stage
-from parsers.glyphs.paths import Path, areas_of, rules_of
+from parsers.glyphs.paths import Path, areas_of, rules_of, shapes_of
 from service.facts.reading import Box
 
 
@@ -30,9 +30,10 @@ class Drawing(Stage):
             self.move(x, y)
 
     def draw_curve(self, *operands: float) -> None:
-        """Go on to a point by a curve; only its end is kept."""
+        """Go on to a point by a curve; it lies within the points that bend it."""
         self.path.curved = True
-        self.draw_line(operands[-2], operands[-1])
+        for x, y in zip(operands[::2], operands[1::2], strict=True):
+            self.draw_line(x, y)
 
     def close(self, *_: object) -> None:
         """Go back to where the chain began."""
@@ -103,3 +104,5 @@ class Drawing(Stage):
         if filled:
             for box in areas_of(path, state.matrix):
                 self.patch(box, order, light=state.fill, opaque=True)
+            for box in shapes_of(path, state.matrix):
+                self.patch(box, order, opaque=True)

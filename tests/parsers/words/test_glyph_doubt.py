@@ -242,4 +242,60 @@ def test_a_map_to_text_that_says_the_same_is_not(codes):
     """A wide figure is the same figure."""
     page = page_of(with_map(drawn(lambda canvas: canvas.drawString(40, 150, "40")), codes))
 
-    assert not any(doubts(found) for found in page.words)
+    assert not any("two_texts" in doubts(found) for found in page.words)
+
+
+EIGHTY = b"BT /F1 10 Tf 40 150 Td (80) Tj ET"
+
+
+def with_content(data, content):
+    """The same page with more content, and with a setting of next to no opacity at hand."""
+    with pikepdf.open(io.BytesIO(data)) as pdf:
+        page = pdf.pages[0]
+        page.obj.Resources.ExtGState = pikepdf.Dictionary(Faint=pikepdf.Dictionary(ca=0.08))
+        page.contents_add(content)
+        buffer = io.BytesIO()
+        pdf.save(buffer)
+    return buffer.getvalue()
+
+
+@pytest.mark.parametrize(
+    "content",
+    [
+        b"q 1 G 1 Tr " + EIGHTY + b" Q",
+        b"q 1 Tz " + EIGHTY + b" Q",
+        b"q /Faint gs " + EIGHTY + b" Q",
+        EIGHTY + b" q 1 g 30 150 m 30 175 70 175 70 150 c 70 130 30 130 30 150 c f Q",
+        EIGHTY + b" q 1 g " + b" ".join(b"30 %d 40 2 re f" % up for up in range(144, 164, 2)) + b" Q",
+    ],
+    ids=["white outline", "no width", "no opacity", "under a curve", "under strips"],
+)
+def test_a_figure_that_leaves_no_ink_is_in_doubt_however_it_is_hidden(content):
+    """What a viewer draws tells, whatever the way of hiding; and nothing is said against the figure that it shows."""
+    page = page_of(with_content(drawn(line), content))
+
+    assert "inkless" in doubts(word(page, "80"))
+    assert not doubts(word(page, "12"))
+
+
+def test_a_shape_that_may_cover_a_figure_puts_it_in_doubt():
+    """A value under a rounded patch, and another one drawn on top as lines."""
+    page = page_of(with_content(drawn(line), EIGHTY + b" q 1 g 30 150 m 30 175 70 175 70 150 c 70 130 30 130 30 150 c f Q 1 w 42 150 m 48 158 l S"))
+
+    assert "covered" in doubts(word(page, "80"))
+
+
+@pytest.mark.parametrize(("look", "doubted"), [(b"BT /F1 9 Tf 1 1 Td (46) Tj ET", True), (b"/Mix gs 1 1 0 rg 0 0 30 20 re f", False)])
+def test_a_marker_over_a_number_counts_where_it_writes(look, doubted):
+    """A highlight is harmless as long as its look is nothing but a coloured area."""
+    with pikepdf.open(io.BytesIO(drawn(line))) as pdf:
+        resources = pikepdf.Dictionary(
+            Font=pdf.pages[0].obj.Resources.Font, ExtGState=pikepdf.Dictionary(Mix=pikepdf.Dictionary(BM=pikepdf.Name.Multiply))
+        )
+        form = pdf.make_stream(look, Type=pikepdf.Name.XObject, Subtype=pikepdf.Name.Form, BBox=[0, 0, 30, 20], Resources=resources)
+        note = pikepdf.Dictionary(Subtype=pikepdf.Name.Highlight, Rect=[70, 245, 95, 265], F=4, AP=pikepdf.Dictionary(N=form))
+        pdf.pages[0].obj.Annots = pikepdf.Array([pdf.make_indirect(note)])
+        buffer = io.BytesIO()
+        pdf.save(buffer)
+
+    assert ("annotated" in doubts(word(page_of(buffer.getvalue()), "12"))) == doubted
