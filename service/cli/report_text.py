@@ -13,7 +13,7 @@ ANSWERS = {
     "continuous_a_junction": "continuous current by the junction limit alone",
     "surge_s": "time that the surge may last",
     "ambient_degc": "air around the board",
-    "packs_in_series": "packs in series",
+    "packs_in_series": "packs in series, as far as the switches go",
     "switches": "switches per bank, at least",
 }
 UNITS = {"1": "", "degC": "\N{DEGREE SIGN}C", "ohm": "\N{GREEK CAPITAL LETTER OMEGA}"}

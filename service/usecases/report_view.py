@@ -86,7 +86,7 @@ ANSWERS = (
     ("continuous_a", "largest current for hours", "A"),
     ("continuous_a_junction", "by the junction limit alone", "A"),
     ("ambient_degc", "hottest air", "degC"),
-    ("packs_in_series", "packs in series", ""),
+    ("packs_in_series", "packs in series, as far as the switches go", ""),
     ("surge_s", "claimed surge lasts", "s"),
     ("switches", "switches per bank needed", ""),
 )
