@@ -40,9 +40,9 @@ def show(result_id: str) -> str:
 
 @bp.get("/<result_id>.pdf")
 def show_pdf(result_id: str) -> Response:
-    """The same report as a PDF file."""
+    """The same report as a PDF file; its working is printed where it is asked for."""
     view = see_result(desk().store, result_id=result_id)
-    return Response(as_pdf("results/show.html", view=view, report=view.report, opened=True, typed={}, errors={}), mimetype="application/pdf")
+    return Response(as_pdf("results/show.html", view=view, report=view.report, opened=opened(), typed={}, errors={}), mimetype="application/pdf")
 
 
 @bp.get("/<result_id>/look")
@@ -134,10 +134,15 @@ def result_page(result_id: str, *, typed: Mapping[str, str] | None = None, error
         "results/show.html",
         view=view,
         report=view.report,
-        opened=request.args.get("working") == "open",
+        opened=opened(),
         can_print=can_print(),
         heat_fields=HEAT,
         drop_fields=DROP,
         typed=typed or {},
         errors=errors or {},
     )
+
+
+def opened() -> bool:
+    """Whether all of the working is asked for."""
+    return request.args.get("working") == "open"

@@ -54,3 +54,38 @@ def test_a_value_that_the_crop_shows_is_boxed_on_its_page(example, page):
             break
         page.wait_for_timeout(500)
     assert wide
+
+
+def test_every_picture_of_a_result_is_drawn_and_its_working_shows_the_page(example, page):
+    """Pictures and crops are fetched when they come into sight, and none is broken."""
+    page.goto(f"{example}/results/")
+    page.locator("main a", has_text="Heron").first.click()
+    page.locator("#f-2 summary").click()
+    pictures = [*page.locator("figure img").all(), page.locator("#f-2 .crop img").first]
+    assert len(pictures) == 5
+
+    for picture in pictures:
+        picture.scroll_into_view_if_needed()
+        # Why asked again and again: the content policy forbids the browser to watch for it by itself.
+        for _ in range(60):
+            if drawn := picture.evaluate("image => image.complete && image.naturalWidth > 0"):
+                break
+            page.wait_for_timeout(500)
+        assert drawn, picture.get_attribute("src")
+
+
+def test_a_test_on_the_bench_is_typed_judged_and_shown_beside_the_result_before(example, page):
+    """What cannot be taken stays typed; what can leads to a new result that begins at its top."""
+    page.goto(f"{example}/results/")
+    page.locator("main a", has_text="Kingfisher").first.click()
+    page.locator("#heat summary").click()
+    page.get_by_label("Case during the test").select_option("closed")
+    page.get_by_label("Where the probe sat").select_option("tab")
+    page.get_by_label("Air around it").fill("24")
+    page.locator("[name='heat.current']").fill("30")
+    page.locator("[name='heat.probe']").fill("61 °C to 63 °C")
+    page.locator("#heat button").click()
+
+    page.get_by_role("heading", name="Before and after").wait_for()
+    assert "measured 61 °C to 63 °C on the tab" in page.locator("main").inner_text()
+    assert page.url.endswith("#main")

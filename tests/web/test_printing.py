@@ -19,9 +19,9 @@ def result(send, dropped):
 
 @pytest.mark.skipif(importlib.util.find_spec("weasyprint") is None, reason="the extra pdf is not installed")
 def test_a_result_is_printed_without_a_browser(result, client):
-    """The file says what the page says: the outcome with its number (the contract's board, worked by hand), the pictures, the cautions."""
+    """The file says what the page says: the outcome with its number (worked by hand in the contract), pictures, working, cautions."""
     assert f"{result}.pdf" in client.get(result).get_data(as_text=True)
-    answer = client.get(f"{result}.pdf")
+    answer = client.get(f"{result}.pdf?working=open")
 
     assert answer.mimetype == "application/pdf"
     with pdfplumber.open(io.BytesIO(answer.data)) as pdf:

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 import matplotlib as mpl
 
-from service.web.pictures.drawing import ACCENT, INK, LINE, STYLE, blank, svg_of
+from service.web.pictures.drawing import ACCENT, INK, LINE, STYLE, blank, svg_of, write
 
 # Why cut off: a limit of thirty times the demand and one of three times say the same thing, and the small ones want the room.
 WIDEST = 4.0
@@ -55,4 +55,4 @@ def draw_bar(axes: "mpl.axes.Axes", row: int, bar: MarginBar) -> None:
     # Why filled and hollow: greyscale paper must still tell what is passed.
     axes.plot([worst], [row], marker="o", markersize=8, color=ACCENT, markerfacecolor=ACCENT if bar.worst >= 1 else "white", markeredgewidth=2)
     written = f"more than {WIDEST:g}" if bar.worst > WIDEST else f"{bar.worst:.2f}"
-    axes.annotate(written, (favourable, row), xytext=(10, 0), textcoords="offset points", va="center", fontsize=9)
+    write(axes, written, (favourable, row), shift=(10, 0))
