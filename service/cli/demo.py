@@ -4,8 +4,8 @@ from pathlib import Path
 
 import rich_click as click
 
-from service import wiring
 from service.cli.serve import loopback
+from service.wiring import example
 
 
 @click.command
@@ -17,4 +17,4 @@ def demo(host: str, port: int, data_dir: Path | None) -> None:
 
     The packs, makers and parts are invented; every figure shown was read and judged by this program from the example's datasheets.
     """
-    wiring.demo(host=loopback(host), port=port, data_dir=data_dir)
+    example.demo(host=loopback(host), port=port, data_dir=data_dir)

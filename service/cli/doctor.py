@@ -4,9 +4,9 @@ from pathlib import Path
 
 import rich_click as click
 
-from service import wiring
 from service.cli import options
 from service.cli.writing import columns
+from service.wiring import machine
 
 
 @click.command
@@ -16,4 +16,4 @@ def doctor(data_dir: Path | None) -> None:
 
     Nothing is changed and nothing is sent.
     """
-    click.echo(columns(list(wiring.examine(data_dir)), indent=""))
+    click.echo(columns(list(machine.examine(data_dir)), indent=""))

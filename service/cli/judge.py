@@ -6,7 +6,6 @@ from typing import NamedTuple
 
 import rich_click as click
 
-from service import wiring
 from service.cli import options
 from service.cli.board_source import OPTIONS, board_file, short_board
 from service.cli.failing import CouldNot, Failed
@@ -14,6 +13,7 @@ from service.cli.report_text import report_text
 from service.cli.writing import save_text, write_json
 from service.formats.errors import BoardError
 from service.usecases.refusals import CannotJudgeError
+from service.wiring import judging
 
 RULE_SETS = ("maker", "trade-80", "eee-inst-002")
 
@@ -65,7 +65,7 @@ def judge(  # noqa: PLR0913  one argument an option
     if rules:
         written["rules"] = {"set": rules}
     try:
-        judged = wiring.judge(written, data_dir=data_dir, spread=spread)
+        judged = judging.judge(written, data_dir=data_dir, spread=spread)
     except BoardError as error:
         raise Failed(_told(board, error)) from error
     except CannotJudgeError as error:
@@ -87,7 +87,7 @@ def _told(board: Path | None, error: BoardError) -> str:
 
 def _instead(written: dict[str, object]) -> str:
     """What a part would have to be, so that the way to a board that cannot be judged is not closed."""
-    part = wiring.part_wanted(written)
+    part = judging.part_wanted(written)
     if part.on_resistance_ohm is None:
         return "At the claimed current no part would do on such a board: it needs more switches or better cooling."
     milliohm = f"{1000 * part.on_resistance_ohm:g} mohm"

@@ -5,9 +5,9 @@ from typing import TYPE_CHECKING
 
 import rich_click as click
 
-from service import wiring
 from service.cli import options
 from service.cli.writing import columns, write_json
+from service.wiring import looking_up
 
 if TYPE_CHECKING:
     from service.usecases.look_up_marking import Candidate
@@ -25,7 +25,7 @@ def lookup(ctx: click.Context, marking: str, data_dir: Path | None, *, as_json: 
 
     Exit codes: 0 found; 1 nothing comes near; 2 wrong use.
     """
-    found = wiring.lookup(marking, data_dir=data_dir)
+    found = looking_up.lookup(marking, data_dir=data_dir)
     if as_json:
         for candidate in found:
             write_json(_json(candidate))
@@ -65,5 +65,5 @@ def _nothing(marking: str) -> str:
         f"Nothing that is kept comes near {marking!r}.\n"
         "  - Take its datasheet in: switchbank read --keep FILE\n"
         "  - or type the part into a board file as [typed.NAME]: the result stays provisional\n"
-        f"  - To search for the datasheet: {wiring.search_phrase(marking)}"
+        f"  - To search for the datasheet: {looking_up.search_phrase(marking)}"
     )

@@ -9,7 +9,6 @@ import rich_click as click
 from rich.console import Console
 from rich.progress import track
 
-from service import wiring
 from service.cli import options
 from service.cli.explained import asked_key, explained_text
 from service.cli.failing import CouldNot, Failed
@@ -17,6 +16,7 @@ from service.cli.sheet_text import sheet_text
 from service.cli.writing import write_json
 from service.facts.reading import Sheet
 from service.formats.sheet import sheet_json
+from service.wiring import reading
 
 
 @click.command
@@ -55,7 +55,7 @@ def read(
     paths = _pdfs(files)
     began = time.perf_counter()
     refused = 0
-    sheets = wiring.read_sheets(paths, workers=workers, keep=keep, data_dir=data_dir)
+    sheets = reading.read_sheets(paths, workers=workers, keep=keep, data_dir=data_dir)
     for sheet in _shown(sheets, total=len(paths)):
         refused += sheet.refused is not None
         if as_json:

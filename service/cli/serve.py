@@ -5,9 +5,9 @@ from pathlib import Path
 
 import rich_click as click
 
-from service import wiring
 from service.cli import options
 from service.cli.failing import Failed
+from service.wiring import pages
 
 
 @click.command
@@ -18,7 +18,7 @@ from service.cli.failing import Failed
 @options.data_dir
 def serve(host: str, port: int, data_dir: Path | None) -> None:
     """Start the pages on this machine, for a browser on this machine."""
-    wiring.serve(host=loopback(host), port=port, data_dir=data_dir)
+    pages.serve(host=loopback(host), port=port, data_dir=data_dir)
 
 
 def loopback(host: str) -> str:

@@ -1,4 +1,4 @@
-"""What the use cases need from outside, as Protocols; wiring.py hands in what fulfils them.
+"""What the use cases need from outside, as Protocols; wiring hands in what fulfils them.
 
 A shelf is one look at the store, or one transaction on it::
 

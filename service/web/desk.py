@@ -1,4 +1,4 @@
-"""What the pages work with; wiring.py lays it out."""
+"""What the pages work with; service/wiring/pages.py lays it out."""
 
 from collections.abc import Callable
 from dataclasses import dataclass

@@ -19,7 +19,8 @@ from service.facts.board import Board
 from service.formats.board import read_board
 from service.formats.report import report_json
 from service.usecases.refusals import CannotJudgeError
-from service.wiring import judge, read_sheets
+from service.wiring.judging import judge
+from service.wiring.reading import read_sheets
 
 Tables = dict[str, Any]
 Report = dict[str, Any]

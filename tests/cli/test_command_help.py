@@ -98,10 +98,10 @@ def test_a_terminal_without_an_ohm_sign_is_no_reason_to_stop(run_alone):
     """A terminal of Western European characters gets a question mark in its place."""
     program = """
 import io, sys
-from service import wiring
 from service.cli import main
 from service.facts.reading import Sheet
-wiring.read_sheets = lambda paths, **how: iter([Sheet(reader_version="1", file="a.pdf", sha256="ab" * 32, package="\u03a9", text_layer="good")])
+from service.wiring import reading
+reading.read_sheets = lambda paths, **how: iter([Sheet(reader_version="1", file="a.pdf", sha256="ab" * 32, package="\u03a9", text_layer="good")])
 sys.stdout = io.TextIOWrapper(sys.stdout.buffer, encoding="latin-1")
 sys.argv = ["switchbank", "read", sys.executable]
 main()

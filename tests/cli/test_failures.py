@@ -2,8 +2,8 @@
 
 import pytest
 
-from service import wiring
 from service.facts.keeping_error import StoreError
+from service.wiring import looking_up
 
 
 @pytest.mark.parametrize(
@@ -19,7 +19,7 @@ def test_what_goes_wrong_is_told_without_a_stack(run, monkeypatch, error, words)
     def fail(*_arguments: object, **_how: object) -> None:
         raise error
 
-    monkeypatch.setattr(wiring, "lookup", fail)
+    monkeypatch.setattr(looking_up, "lookup", fail)
     ended = run("lookup", "AB75N40")
 
     assert (ended.code, ended.err) == (2, f"switchbank: {words}\n")

@@ -5,19 +5,19 @@ import json
 import pytest
 
 from parsers import marking
-from service import wiring
 from service.facts.change import Change
 from service.facts.reading import Limit
 from service.facts.sourced import Known, Sourced
 from service.facts.switch import RatedValue, Switch
 from service.usecases.type_part import type_part
+from service.wiring import ground
 
 
 @pytest.fixture
 def drawer(tmp_path):
     """A data folder that knows one typed part."""
     value = RatedValue(key="vds_max", limit=Limit.MAX, sourced=Sourced(value=75.0, unit="V", known=Known.TYPED))
-    store = wiring.open_store(tmp_path / "data")
+    store = ground.open_store(tmp_path / "data")
     type_part(
         Switch(marking="AB75N40", values=(value,), typed=True),
         store=store,

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from service import wiring
 from service.facts.reading import Conditions, Limit, Reading, Refused, Sheet, Status
+from service.wiring import reading
 
 READING = Reading(
     id="r-1",
@@ -47,7 +47,7 @@ def stub_reader(monkeypatch: pytest.MonkeyPatch) -> list[dict[str, object]]:
         asked.append(how)
         return (_sheet(path) for path in paths)
 
-    monkeypatch.setattr(wiring, "read_sheets", read_sheets)
+    monkeypatch.setattr(reading, "read_sheets", read_sheets)
     return asked
 
 
