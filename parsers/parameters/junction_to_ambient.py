@@ -1,6 +1,7 @@
 """Thermal resistance from junction to ambient air, as mounted."""
 
 from parsers.parameter import Card
+from service.facts.reading import Limit
 
 CARD = Card(
     key="rth_ja",
@@ -16,6 +17,7 @@ CARD = Card(
     ),
     never=(r"caseto",),
     units=("K/W", "K/mW"),
+    limits=(Limit.TYP, Limit.MAX),
     low=3,
     high=1000,
     keeps=("t",),

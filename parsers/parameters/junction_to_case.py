@@ -1,6 +1,7 @@
 """Thermal resistance from junction to case or mounting base."""
 
 from parsers.parameter import Card
+from service.facts.reading import Limit
 
 CARD = Card(
     key="rth_jc",
@@ -30,6 +31,7 @@ CARD = Card(
     ),
     never=(r"sink", r"ambient", r"caseto?sink", r"impedance(?:curve)", r"lead"),
     units=("K/W",),
+    limits=(Limit.TYP, Limit.MAX),
     low=0.02,
     high=200,
     keeps=("t", "tc"),

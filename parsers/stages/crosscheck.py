@@ -10,6 +10,7 @@ from parsers.stages.relations import (
     dropping,
     falling,
     insulated,
+    lasting,
     ordered,
     packaged,
     positive,
@@ -36,7 +37,7 @@ def crosschecked(candidates: Iterable[Candidate], polarity: str | None = None) -
     known = _with_commas(list(candidates))
     if not _is_switch(known):
         return tuple(replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, _NO_SWITCH)) for one in known)
-    for relation in (packaged, power, ordered, possible, pulsed, insulated, falling, dropping, whose, told_apart):
+    for relation in (packaged, power, ordered, possible, pulsed, insulated, falling, dropping, lasting, whose, told_apart):
         known = [relation(one, known) for one in known]
     return tuple(known if polarity not in {"N", "N+N"} else map(positive, known))
 

@@ -139,6 +139,14 @@ def _without_row(one: Candidate, why: str) -> Candidate:
     return replace(one, evidence=one.evidence - {"row"}, lacks=(*one.lacks, why))
 
 
+def lasting(one: Candidate, known: Sequence[Candidate]) -> Candidate:
+    """Where a rating in free air is given for some seconds, what names no time beside the same temperature may hold for those seconds alone."""
+    if one.key not in {"id_cont", "pd"} or one.cond.t or one.cond.where or one.cond.ta is None:
+        return one
+    timed = [other for other in known if (other.key, other.page) == (one.key, one.page) and other.cond.t and other.cond.ta is not None]
+    return _without_row(one, "other rows of its kind name a time, and it names none") if timed else one
+
+
 def whose(one: Candidate, known: Sequence[Candidate]) -> Candidate:
     """Where a sheet gives a parameter for one channel, what names no channel may be the other's or both's."""
     if one.cond.ch or one.cond.where or not any(other.cond.ch for other in known if (other.key, other.limit) == (one.key, one.limit)):

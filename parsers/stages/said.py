@@ -41,7 +41,7 @@ class Said:
         cond: All that is kept with the parameter.
         own: The row's own words.
         trace: How they were found, in words.
-        degrees: Whether the row or its caption prints a temperature at all.
+        degrees: Whether the row, its caption or another row of its table prints a temperature.
         borrowed: Whether they stand beside another row of the same parameter.
         open: Whether a footnote that the number refers to was not found.
     """
@@ -133,9 +133,14 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note], *, alone: bool = Tr
         cond=conditions_of(kept),
         own=own,
         trace=tuple(trace),
-        degrees=bool(_DEGREES.search(f"{own} {around} {entry.caption}")),
+        degrees=bool(_DEGREES.search(f"{own} {around} {entry.caption}")) or ("tc" in card.needs and _names_a_spot(entry)),
         borrowed=not alone and not entry.condition.centred and bool(shared),
     )
+
+
+def _names_a_spot(entry: Entry) -> bool:
+    """Whether any row of the table says for which temperature of case or air it holds."""
+    return any(getattr(conditions_in(line.text), spot) is not None for line in entry.table.region.lines for spot in _SPOTS)
 
 
 def _around(entry: Entry, shared: str) -> str:

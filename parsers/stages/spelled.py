@@ -12,6 +12,10 @@ from parsers.parameters import CARDS
 _SUM = r"\([^)]*\+[^)]*\)"
 """A sum in brackets says what is added up, not what the row is: ``Total Gate Charge (Gate to Source + Gate to Drain)``."""
 
+_LETTERS = {
+    "V": ("V",), "I": ("A",), "P": ("W", "W/degC"), "T": ("degC", "s"), "R": ("ohm", "K/W"), "E": ("J", "mJ"), "Q": ("nC",), "C": ("pF",),
+}  # fmt: skip
+"""The letters with which symbols of each kind of quantity begin, by units in which it is given; common practice, no source."""
 _BRACKETED = re.compile(r"\(([^()]*)\)\s*$")
 """A unit in brackets at the end of a symbol is no part of it."""
 
@@ -32,10 +36,16 @@ def match(label: str, symbol: str, entry: Entry) -> tuple[Card, bool, str] | Non
     if [card.key for card in words] == ["vds_max"] and [card.key for card in marks] == ["vbr_dss"]:
         return marks[0], True, "by its symbol, which says more than its words"
     if len(words) == 1 and not both:
-        return words[0], not marks, "by its words"
+        return words[0], not marks and not _is_of_another_kind(symbol, words[0]), "by its words"
     if len(marks) == 1 and not words:
         return marks[0], True, "by its symbol"
     return None
+
+
+def _is_of_another_kind(symbol: str, card: Card) -> bool:
+    """Whether a printed symbol begins with the letter of another kind of quantity: ``Eoss`` beside words that speak of a capacitance."""
+    letter = squeezed_symbol(without_conditions(symbol))[:1]
+    return letter in _LETTERS and not set(_LETTERS[letter]) & set(card.units)
 
 
 def _symbols(label: str, symbol: str) -> Iterator[str]:

@@ -175,3 +175,39 @@ def test_columns_of_parts_need_no_column_of_units(read):
         (60.0, "QX60N06"),
         (80.0, "QX80N06"),
     }
+
+
+HEATED = ((50, "Parameter"), (160, "Symbol"), (220, "Conditions"), (400, "Value"), (500, "Unit"))
+CLOSING = (185, (50, "On-resistance VGS = 10 V"), (160, "RDS(on)"), (400, "4.0"), (500, "mΩ"))
+
+
+def test_a_symbol_of_another_kind_of_quantity_goes_to_a_person(read):
+    """``Eoss`` is an energy, whatever its words say of a capacitance."""
+    stored = (115, (50, "Output capacitance, at 400 V"), (160, "Eoss"), (440, "17"))
+
+    found = read(page(LIMITS, stored, (129, *RESISTANCE, (480, "4.0"), (530, "mΩ"))))
+
+    assert not [one for one in found if one.key == "coss" and one.status == "accepted"]
+
+
+def test_a_rating_without_a_time_beside_timed_ones_goes_to_a_person(read):
+    """The seconds may stand in a merged cell that speaks of both rows."""
+    timed = (115, (50, "Continuous drain current"), (160, "ID"), (220, "TA = 25 °C, t < 10 s"), (400, "5.0"), (500, "A"))
+    bare = (129, (220, "TA = 70 °C"), (400, "4.0"), (500, "A"))
+
+    assert statuses(read(page((100, *HEATED), timed, bare, CLOSING)), "id_cont") == {(5.0, "accepted"), (4.0, "review")}
+
+
+def test_a_power_without_a_temperature_in_a_table_that_names_some_goes_to_a_person(read):
+    """Its own may have been lost."""
+    current = (115, (50, "Continuous drain current"), (160, "ID"), (220, "TC = 25 °C"), (400, "60"), (500, "A"))
+    power = (129, (50, "Power dissipation"), (160, "PD"), (400, "120"), (500, "W"))
+
+    assert statuses(read(page((100, *HEATED), current, power, CLOSING)), "pd") == {(120.0, "review")}
+
+
+def test_a_least_thermal_resistance_is_no_reading(read):
+    """Nobody rates one: it is a tick of a graph, or another column's."""
+    least = (115, (50, "Thermal resistance junction to case"), (160, "RthJC"), (400, "0.5"), (530, "K/W"))
+
+    assert not statuses(read(page(LIMITS, least, (129, *RESISTANCE, (480, "4.0"), (530, "mΩ")))), "rth_jc")
