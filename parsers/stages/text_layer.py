@@ -53,8 +53,9 @@ def text_layer_of(data: bytes, texts: tuple[str, ...], chosen: tuple[int, ...]) 
 
 
 def _says_something(page: Page) -> bool:
-    """Whether a page of next to no text is short, and not a picture with a page number: it shows no picture, and a figure among its words."""
-    return not page.pictures and any(letter.isdecimal() for word in page.words for letter in word.text) and len(page.words) > 1
+    """Whether a page of next to no text is short, and not a picture with a page number: no picture, and a number in one piece among its words."""
+    numbers = [word for word in page.words if word.text.isdecimal() and not any("uneven_gap" in glyph.doubt for glyph in word.glyphs)]
+    return not page.pictures and len(page.words) > 1 and bool(numbers)
 
 
 def _is_picture(page: Page) -> bool:
