@@ -1,12 +1,13 @@
 """Eighth stage: the characters of named entries become numbers, units and conditions."""
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from parsers.grammar.avalanche import tells_of_test
 from parsers.grammar.number import Number, as_fraction, is_placeholder
-from parsers.grammar.unit import SCALE
-from parsers.grid import Candidate, Cell, Column, Named, hull
+from parsers.grammar.unit import SCALE, unit_named
+from parsers.grid import Candidate, Cell, Column, Entry, Named, hull
 from parsers.parameter import Card
 from parsers.parameters import BY_KEY
 from parsers.stages.divisions import Division, divisions_of
@@ -23,6 +24,8 @@ _ROW_UNSURE = "the row's words and symbol name different parameters, or it diffe
 _BETWEEN_UNITS = "it has no name and no unit of its own, and the rows above and below have different ones"
 _UNIT_GUESSED = "the unit's glyph is unreadable"
 _CROWDED = "another value stands beside it in the same column"
+_STRAYED = "a figure in its unit stands among the symbols of its row"
+_BARE_FIGURE = re.compile(r"(?<![=@<>≤≥:~±+\-\u2212\d.,(])\s\d[\d.,]*\s*([A-Za-zµΩ°℃/]+)(?![\w)])")
 _ASIDE = "it stands nearer to the heading of another column, and no drawn line parts the two"
 _ASIDE_BY = 2.0
 """So much nearer another heading is in doubt. [pt]"""
@@ -127,6 +130,11 @@ def _heading(cell: Cell) -> str:
     return f"under {cell.column.text}{said}" if cell.column.text else f"under no heading{said}"
 
 
+def _has_strayed(entry: Entry, card: Card) -> bool:
+    """Whether a figure in the parameter's unit stands bare among the symbols: the columns were parted in the wrong place."""
+    return any(unit_named(found.group(1)) in card.units for found in _BARE_FIGURE.finditer(entry.symbol.own))
+
+
 def _under_another(cell: Cell, columns: Sequence[Column]) -> bool:
     """Whether a value stands nearer to another column's heading than to its own column's, where no lines bound its column."""
     off = abs(_middle(cell.box) - cell.column.middle)
@@ -148,6 +156,8 @@ def _doubts(one: Named, card: Card, cell: Cell, said: Said, place: str) -> Itera
         yield "column", _COLUMN_UNSURE
     elif cell.crowded:
         yield "column", _CROWDED
+    elif _has_strayed(one.entry, card):
+        yield "column", _STRAYED
     elif _under_another(cell, one.entry.table.columns):
         yield "column", _ASIDE
     if place == GUESSED:

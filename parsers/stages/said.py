@@ -9,6 +9,7 @@ from parsers.grammar.condition import bare_temperature, conditions_in, condition
 from parsers.grid import Entry
 from parsers.parameter import Card
 from parsers.stages.footnotes import Note, conditions_of_notes, limited_by
+from service.facts.identities import ROOM_C
 from service.facts.reading import Conditions
 
 _SPOTS = ("tc", "ta", "tsp")
@@ -74,6 +75,11 @@ class Said:
         named = {name: value for name in _NAMES if (value := getattr(column, name)) is not None}
         return replace(self.cond, **named, sign=sign)
 
+    def _is_hot(self) -> bool:
+        """Whether the row prints a temperature other than room's that no name tells what it is of."""
+        bare = bare_temperature(self.own)
+        return bare is not None and bare != ROOM_C and all(getattr(self.cond, name) is None for name in ("tj", *_SPOTS))
+
     def lacks(self, card: Card) -> tuple[str, ...]:
         """What the row prints and nobody understood, or what it must have and lacks, in words."""
         return tuple(self._lacks(card))
@@ -82,6 +88,8 @@ class Said:
         for name, pattern in _PRINTED.items():
             if name in card.keeps and getattr(self.cond, name) is None and re.search(pattern, self.own):
                 yield f"a condition on {name} is printed and was not understood"
+        if "tj" in card.keeps and "tc" not in card.needs and self._is_hot():
+            yield "a temperature is printed and was not understood"
         if _WITHOUT_VALUE.search(self.own):
             yield "a condition is printed whose value cannot be read"
         if card.key == "id_cont" and self.cond.limited_by is None and _LIMITER.search(self.own):

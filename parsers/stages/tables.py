@@ -17,8 +17,8 @@ _FURTHEST = 120.0
 """No column reaches further beyond its heading. [pt]"""
 _FLUSH = 4.0
 """Rows that end within this width end at one place. [pt]"""
-_MOST = 0.6
-"""Share of the rows that must end there. [1]"""
+_MOST, _MANY = 0.6, 5
+"""Share of the lines that must end there, or how many. [1]"""
 _FRAME = 16.0
 """A line that shows how wide a table is stands this close over or under its heading. [pt]"""
 _INSIDE = 8.0
@@ -131,7 +131,7 @@ def _reach(region: Region, right: float) -> float:
     far = [end for end in ends if right + _BESIDE < end < right + _FURTHEST]
     edge = max(far, default=0.0)
     flush = sum(edge - end < _FLUSH for end in far)
-    return edge + 1 if flush > 1 and flush >= _MOST * len(ends) else right + _BESIDE
+    return edge + 1 if flush >= min(_MANY, max(2, _MOST * len(ends))) else right + _BESIDE
 
 
 def _column(meaning: Meaning, left: tuple[float, bool], right: tuple[float, bool]) -> Column:

@@ -211,3 +211,18 @@ def test_a_least_thermal_resistance_is_no_reading(read):
     least = (115, (50, "Thermal resistance junction to case"), (160, "RthJC"), (400, "0.5"), (530, "K/W"))
 
     assert not statuses(read(page(LIMITS, least, (129, *RESISTANCE, (480, "4.0"), (530, "mΩ")))), "rth_jc")
+
+
+def test_a_temperature_without_a_name_leaves_an_on_resistance_open(read):
+    """``TJ =`` was broken off; a hot value is no cold one."""
+    hot = (129, (220, "VGS = 10 V; 125 °C"), (480, "6.4"), (530, "mΩ"))
+
+    assert statuses(read(page(LIMITS, (115, *RESISTANCE, (480, "4.0"), (530, "mΩ")), hot)), "rds_on") == {(4.0, "accepted"), (6.4, "review")}
+
+
+def test_a_figure_among_the_symbols_puts_the_columns_in_doubt(read):
+    """The second power belongs to the value column, and its temperature to the second power."""
+    power = (115, (50, "Power dissipation TC = 25 °C"), (250, "PD 78 W"), (400, "156"), (500, "W"))
+    resistance = (129, (50, "On-resistance VGS = 10 V"), (250, "RDS(on)"), (400, "4.0"), (500, "mΩ"))
+
+    assert (156.0, "accepted") not in statuses(read(page(RATED, power, resistance)), "pd")
