@@ -10,6 +10,8 @@ PREFIXED = {
     "degC": ((1.0, "\N{DEGREE SIGN}C"),),
 }
 DIGITS = 4
+# Thresholds are found closer than this; more would be rounding to the unsafe side.
+HAIR = 5e-10
 
 
 def rounded_down(value: float) -> float:
@@ -59,6 +61,6 @@ def _rounded(value: float, *, up: bool) -> float:
     places = DIGITS - 1 - floor(log10(abs(value)))
     steps = value * 10.0**places
     near = round(steps)
-    if abs(steps - near) < 1e-7 * max(abs(steps), 1.0):
+    if abs(steps - near) < HAIR * max(abs(steps), 1.0):
         return round(near / 10.0**places, max(places, 0))
     return round((ceil(steps) if up else floor(steps)) / 10.0**places, max(places, 0))
