@@ -24,7 +24,8 @@ _ROW_UNSURE = "the row's words and symbol name different parameters, or it diffe
 _BETWEEN_UNITS = "it has no name and no unit of its own, and the rows above and below have different ones"
 _UNIT_GUESSED = "the unit's glyph is unreadable"
 _CROWDED = "another value stands beside it in the same column"
-_STRAYED = "a figure in its unit stands among the symbols of its row"
+_STRAYED = "a bare figure stands among the symbols or the conditions of its row"
+_AT_THE_END = re.compile(r"^(?!.*(?:fig|note|图)).*?(?:^|(?<![=@<>≤≥:~/,;\-])\s)\d+(?:\.\d+)?$", re.IGNORECASE)
 _BARE_FIGURE = re.compile(r"(?<![=@<>≤≥:~±+\-\u2212\d.,(])\s\d[\d.,]*\s*([A-Za-zµΩ°℃/]+)(?![\w)])")
 _ASIDE = "it stands nearer to the heading of another column, and no drawn line parts the two"
 _ASIDE_BY = 2.0
@@ -131,8 +132,10 @@ def _heading(cell: Cell) -> str:
 
 
 def _has_strayed(entry: Entry, card: Card) -> bool:
-    """Whether a figure in the parameter's unit stands bare among the symbols: the columns were parted in the wrong place."""
-    return any(unit_named(found.group(1)) in card.units for found in _BARE_FIGURE.finditer(entry.symbol.own))
+    """Whether a figure stands bare among the symbols or the conditions: the columns were parted in the wrong place."""
+    return bool(_AT_THE_END.search(entry.condition.own)) or any(
+        unit_named(found.group(1)) in card.units for found in _BARE_FIGURE.finditer(entry.symbol.own)
+    )
 
 
 def _under_another(cell: Cell, columns: Sequence[Column]) -> bool:

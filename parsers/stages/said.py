@@ -28,7 +28,7 @@ _PRINTED = {
     "ta": r"T\s?\(?(?:[Aa]|amb)\)?\s*[=@]",
 }
 _WITHOUT_VALUE = re.compile(
-    r"\bt\s?p?\s*[≤<]\s*(?:[,;]|$)|\b(?:V\s?GS|V\s?DS|I\s?SD?)\s*=?\s*(?:V\b(?!\s?[DG]S)|A\b)|\b(?:V\s?GS|I\s?D)\s*=\s*(?:[,;]|$)"
+    r"(?:^|;)\s*[°º℃]|\bt\s?p?\s*[≤<]\s*(?:[,;]|$)|\b(?:V\s?GS|V\s?DS|I\s?SD?)\s*=?\s*(?:V\b(?!\s?[DG]S)|A\b)|\b(?:V\s?GS|I\s?D)\s*=\s*(?:[,;]|$)"
 )
 _DEGREES = re.compile(r"\d{2,3}\s*(?:°|˚|º|℃|\(cid:\d+\)|o)?\s*C\b|\bT\s?[AaCc]\s*=|\d{2,3}\s*[°˚º℃]")
 _KINDS = re.compile(r"transient|dynamic|static|peak|pulsed|recommended|operational", re.IGNORECASE)
@@ -90,6 +90,7 @@ class Said:
                 yield f"a condition on {name} is printed and was not understood"
         if "tj" in card.keeps and "tc" not in card.needs and self._is_hot():
             yield "a temperature is printed and was not understood"
+        yield from (f"two values of {name} are printed" for name in _said_twice(self.own, card))
         if _WITHOUT_VALUE.search(self.own):
             yield "a condition is printed whose value cannot be read"
         if card.key == "id_cont" and self.cond.limited_by is None and _LIMITER.search(self.own):
@@ -144,6 +145,12 @@ def said_of(entry: Entry, card: Card, notes: Sequence[Note], *, alone: bool = Tr
         degrees=bool(_DEGREES.search(f"{own} {around} {entry.caption}")) or ("tc" in card.needs and _names_a_spot(entry)),
         borrowed=not alone and not entry.condition.centred and bool(shared),
     )
+
+
+def _said_twice(own: str, card: Card) -> list[str]:
+    """Conditions without which a value misleads and of which a row prints two values."""
+    counts = counts_of(own)
+    return [name for name in dict.fromkeys((*card.needs, "tj")) if name in card.keeps and counts.get(name, 0) > 1]
 
 
 def _names_a_spot(entry: Entry) -> bool:

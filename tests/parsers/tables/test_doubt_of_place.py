@@ -226,3 +226,17 @@ def test_a_figure_among_the_symbols_puts_the_columns_in_doubt(read):
     resistance = (129, (50, "On-resistance VGS = 10 V"), (250, "RDS(on)"), (400, "4.0"), (500, "mΩ"))
 
     assert (156.0, "accepted") not in statuses(read(page(RATED, power, resistance)), "pd")
+
+
+def test_a_bare_figure_at_the_end_of_the_conditions_is_another_columns(read):
+    """Two parts have a value each, and their headings ran together into one column."""
+    current = (115, (50, "Continuous drain current"), (160, "ID"), (220, "TA = 25 °C"), (330, "6.2"), (400, "5.7"), (500, "A"))
+
+    assert statuses(read(page((100, *HEATED), current, CLOSING)), "id_cont") == {(5.7, "review")}
+
+
+def test_two_temperatures_of_one_name_in_a_row_leave_it_open(read):
+    """The caption of the next table ran into the row."""
+    hot = (115, (50, "On-resistance TJ = 25 °C"), (160, "RDS(on)"), (220, "VGS = 10 V, TJ = 175 °C"), (480, "7.8"), (530, "mΩ"))
+
+    assert statuses(read(page(LIMITS, hot)), "rds_on") == {(7.8, "review")}
