@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from parsers.harvest import harvest
 from parsers.stages.identity import identify
-from parsers.stages.kind import kind_of
+from parsers.stages.kind import kind_of, kind_of_text
 from parsers.stages.open_document import open_document
 from parsers.stages.own_marks import FLAGS, marked, marks_of
 from parsers.stages.picture_text import read_picture_pages
@@ -33,6 +33,8 @@ def read_datasheet(data: bytes, name: str, stop_after: str | None = None) -> She
     document = open_document(data)
     kind_of(document)
     pages = [] if stop_after == "open" else list(pages_in(document))
+    if document.text_layer is TextLayer.NONE:
+        kind_of_text([" ".join(word.text for word in page.words) for page in pages])
     who = identify(document, pages)
     found = harvest([] if stop_after == "identity" else pages, document.sha256, who.polarity)
     marks = marks_of(document.page_text)

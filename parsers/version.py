@@ -1,3 +1,3 @@
 """The reader's version; it moves whenever a reading may move."""
 
-READER_VERSION = "0.4.0"
+READER_VERSION = "0.5.0"

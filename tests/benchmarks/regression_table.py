@@ -19,6 +19,7 @@ from parsers.errors import DatasheetError
 from parsers.grammar.unit import SCALE, unit_named
 from parsers.harvest import harvest
 from parsers.pipeline import pages_in, read_datasheet
+from parsers.stages.identity import identify
 from parsers.stages.open_document import open_document
 from service.facts.reading import Reading
 
@@ -63,7 +64,7 @@ def read_by_place(file: Path) -> tuple[Reading, ...]:
     try:
         document = open_document(file.read_bytes())
         pages = [replace(page, rules=()) for page in pages_in(document)]
-        return harvest(pages, document.sha256).readings
+        return harvest(pages, document.sha256, identify(document, pages).polarity).readings
     except DatasheetError as error:
         sys.stderr.write(f"{file.name}: refused, {error.kind}: {error}\n")
         return ()
