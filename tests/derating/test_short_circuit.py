@@ -299,3 +299,13 @@ def test_the_longest_delay_is_said_beside_a_delay_that_holds():
     assert found().outcome is Outcome.HOLDS
     assert found({"fault": {"protection_delay": f"{longest * 0.9999e6:.6f} us"}}).outcome is Outcome.HOLDS
     assert found({"fault": {"protection_delay": f"{longest * 1.0001e6:.6f} us"}}).outcome is not Outcome.HOLDS
+
+
+@pytest.mark.parametrize(("impedance", "holds"), [("0.12 K/W", True), ("0.18 K/W", False)])
+def test_the_junction_is_held_against_its_own_limit_whatever_the_air(impedance, holds):
+    """By hand 930 W per switch (427 A in 5.1 mohm): 112 K above a start near 25 degC stay below 175 degC, 167 K do not, with energy to spare."""
+    typed = {"zth": [["1 us", impedance], ["1 ms", impedance], ["1 s", "0.8 K/W"]], "eas": {"max": "100 J", "id": "5000 A"}}
+    finding = found({"typed.A": typed, "fault": {"protection_delay": "488 us"}})
+
+    assert finding.values["junction_degc"].worst == pytest.approx(25 + 930 * float(impedance.split()[0]), rel=0.1)
+    assert (finding.outcome is Outcome.HOLDS) is holds
