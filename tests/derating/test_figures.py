@@ -168,3 +168,12 @@ def test_a_pack_that_is_empty_drives_no_gate_higher_than_itself():
     assert case_of(FOUR_FIELDS, {"typed.A": {"rds_on": rows}}).point(Corner.WORST)["on_resistance"] == pytest.approx(6e-3)
     assert case_of(FOUR_FIELDS, {**three, "typed.A": {"rds_on": rows[:2]}}).lacks_conduction(case_of(FOUR_FIELDS, three).discharge)
     assert not case_of(FOUR_FIELDS, {"cells": {"in_series": 4}}).lacks_conduction(case_of(FOUR_FIELDS, three).discharge)
+
+
+def test_a_stated_gate_voltage_is_held_against_an_empty_pack_in_words():
+    """Three cells of 2.5 V are 7.5 V: a stated 12 V needs a charge pump; eight are 20 V and need none."""
+    stated = {"board": {"gate_voltage": "12 V"}, "typed.A": {"vgs_max": {"max": "20 V"}}}
+    three, eight = (gate_drive.CHECK.run(case_of(FOUR_FIELDS, {**stated, "cells": {"in_series": cells}}))[0].text for cells in (3, 8))
+
+    assert "an empty pack has only 7.5 V" in three
+    assert "empty pack" not in eight
