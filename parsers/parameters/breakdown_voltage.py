@@ -12,5 +12,6 @@ CARD = Card(
     low=8,
     high=3300,
     single=Limit.MIN,
+    limits=(Limit.MIN, Limit.TYP),
     keeps=("id", "tj", "vgs"),
 )

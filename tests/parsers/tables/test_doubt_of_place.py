@@ -240,3 +240,12 @@ def test_two_temperatures_of_one_name_in_a_row_leave_it_open(read):
     hot = (115, (50, "On-resistance TJ = 25 °C"), (160, "RDS(on)"), (220, "VGS = 10 V, TJ = 175 °C"), (480, "7.8"), (530, "mΩ"))
 
     assert statuses(read(page(LIMITS, hot)), "rds_on") == {(7.8, "review")}
+
+
+def test_a_breakdown_voltage_has_no_maximum(read):
+    """A number under Max beside its name belongs to a neighbour, such as the leakage current that shares its cell."""
+    breakdown = ((50, "Breakdown voltage"), (160, "V(BR)DSS"), (220, "VGS = 0 V, ID = 250 µA"), (530, "V"))
+    readings = read(page(LIMITS, (115, *RESISTANCE, (440, "4.0"), (530, "mΩ")), (129, *breakdown, (400, "60"), (480, "100"))))
+
+    assert statuses([one for one in readings if one.limit.value == "min"], "vbr_dss") == {(60.0, "accepted")}
+    assert not [one for one in readings if one.key == "vbr_dss" and one.limit.value == "max"]
