@@ -33,6 +33,11 @@ _WITHOUT_VALUE = re.compile(
 _DEGREES = re.compile(r"\d{2,3}\s*(?:°|˚|º|℃|\(cid:\d+\)|o)?\s*C\b|\bT\s?[AaCc]\s*=|\d{2,3}\s*[°˚º℃]")
 _KINDS = re.compile(r"transient|dynamic|static|peak|pulsed|recommended|operational", re.IGNORECASE)
 
+_BARELY_ON = frozenset({"vbr_dss", "vgs_th"})
+"""What is measured while next to nothing flows."""
+_MUCH_A = 1.0
+"""No sheet measures them at as much as this; common practice, no source. [A]"""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Said:
@@ -95,6 +100,8 @@ class Said:
             yield "a condition is printed whose value cannot be read"
         if card.key == "id_cont" and self.cond.limited_by is None and _LIMITER.search(self.own):
             yield "who limits the current is printed and was not understood"
+        if card.key in _BARELY_ON and abs(self.cond.id or 0.0) >= _MUCH_A:
+            yield "its drain current is far above the small one at which it is measured, as if its unit had been lost"
         if self.open and card.key in _NOTED and self.cond.limited_by is None:
             yield "a footnote that its number refers to was not found"
         if self.borrowed:

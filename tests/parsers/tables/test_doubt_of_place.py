@@ -249,3 +249,12 @@ def test_a_breakdown_voltage_has_no_maximum(read):
 
     assert statuses([one for one in readings if one.limit.value == "min"], "vbr_dss") == {(60.0, "accepted")}
     assert not [one for one in readings if one.key == "vbr_dss" and one.limit.value == "max"]
+
+
+def test_a_small_current_that_lost_its_unit_goes_to_a_person(read):
+    """Threshold and breakdown are measured at microamperes; 250 A is a unit that wrapped into another line."""
+    threshold = ((50, "Threshold voltage"), (160, "VGS(th)"), (400, "2.0"), (480, "4.0"), (530, "V"))
+    for current, status in (("ID = 250 µA", "accepted"), ("ID = 250", "review")):
+        readings = read(page(LIMITS, (115, *RESISTANCE, (440, "4.0"), (530, "mΩ")), (129, *threshold, (220, current))))
+
+        assert statuses(readings, "vgs_th") == {(2.0, status), (4.0, status)}
