@@ -37,7 +37,7 @@ def divisions_of(rows: Sequence[Named]) -> tuple[Division, ...]:
     """
     texts = [_text(one.entry) for one in rows]
     channels = [channel_named(text) for text in texts]
-    parts = [_parts(text) for text in texts]
+    parts = [parts_in(text) for text in texts]
     if len({channel for channel in channels if channel}) == 2:
         return _filled(rows, [(Conditions(ch=channel),) if channel else () for channel in channels], [channels_in(text) for text in texts])
     if len({part for named in parts for part in named}) >= 2:
@@ -67,13 +67,20 @@ def _filled(rows: Sequence[Named], said: Sequence[tuple[Conditions, ...]], named
 def _text(entry: Entry) -> str:
     """The words of a row in which a part or a channel may be named: its own first, then those of its drawn cell."""
     own = f"{entry.condition.own} ; {entry.condition.stray} ; {entry.label.own} ; {entry.symbol.own}"
-    if _parts(own) or channel_named(own) or entry.condition.peers > 1:
+    if parts_in(own) or channel_named(own) or entry.condition.peers > 1:
         return own
     return f"{own} ; {entry.condition.cell}"
 
 
-def _parts(text: str) -> tuple[str, ...]:
-    """Part numbers that a text names."""
+def parts_in(text: str) -> tuple[str, ...]:
+    """Part numbers that a text names.
+
+    Args:
+        text: Words of a heading or a row.
+
+    Returns:
+        Each once, in the order of the text.
+    """
     return tuple(dict.fromkeys(found for found in _PART.findall(text) if len(found) >= 5 and not _UNITS.match(found)))
 
 

@@ -10,7 +10,7 @@ from parsers.grammar.unit import SCALE, unit_named
 from parsers.grid import Candidate, Cell, Column, Entry, Named, hull
 from parsers.parameter import Card
 from parsers.parameters import BY_KEY
-from parsers.stages.divisions import Division, divisions_of
+from parsers.stages.divisions import Division, divisions_of, parts_in
 from parsers.stages.figure import GUESSED, NEIGHBOUR, limit_is_said, limit_of, mixed_units_near, numbers_of, quote_of, unit_of, words_of
 from parsers.stages.footnotes import Note, is_left_open, notes_for
 from parsers.stages.heading_words import PACKAGE
@@ -24,6 +24,7 @@ _ROW_UNSURE = "the row's words and symbol name different parameters, or it diffe
 _BETWEEN_UNITS = "it has no name and no unit of its own, and the rows above and below have different ones"
 _UNIT_GUESSED = "the unit's glyph is unreadable"
 _CROWDED = "another value stands beside it in the same column"
+_TWO_PARTS = "its heading names two parts, which may have a column each"
 _STRAYED = "a bare figure stands among the symbols or the conditions of its row"
 _AT_THE_END = re.compile(r"^(?!.*(?:fig|note|图)).*?(?:^|(?<![=@<>≤≥:~/,;\-])\s)\d+(?:\.\d+)?$", re.IGNORECASE)
 _BARE_FIGURE = re.compile(r"(?<![=@<>≤≥:~±+\-\u2212\d.,(])\s\d[\d.,]*\s*([A-Za-zµΩ°℃/]+)(?![\w)])")
@@ -159,6 +160,8 @@ def _doubts(one: Named, card: Card, cell: Cell, said: Said, place: str) -> Itera
         yield "column", _COLUMN_UNSURE
     elif cell.crowded:
         yield "column", _CROWDED
+    elif len(parts_in(cell.column.text)) > 1:
+        yield "column", _TWO_PARTS
     elif _has_strayed(one.entry, card):
         yield "column", _STRAYED
     elif _under_another(cell, one.entry.table.columns):

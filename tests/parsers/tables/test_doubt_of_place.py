@@ -258,3 +258,11 @@ def test_a_small_current_that_lost_its_unit_goes_to_a_person(read):
         readings = read(page(LIMITS, (115, *RESISTANCE, (440, "4.0"), (530, "mΩ")), (129, *threshold, (220, current))))
 
         assert statuses(readings, "vgs_th") == {(2.0, status), (4.0, status)}
+
+
+def test_a_heading_with_two_parts_leaves_open_whose_its_numbers_are(read):
+    """Two headings that run into one, and of two numbers below them nobody knows which is whose."""
+    heads = ((50, "Parameter"), (250, "Symbol"), (400, "QX18N65D QX18N65DF"), (500, "Unit"))
+    resistance = (115, (50, "On-resistance VGS = 10 V"), (250, "RDS(on)"), (400, "4.0"), (500, "mΩ"))
+
+    assert statuses(read(page((100, *heads), resistance)), "rds_on") == {(4.0, "review")}
